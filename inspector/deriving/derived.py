@@ -1,0 +1,201 @@
+"""The functions that observables may be derived with. Each turns looks into one value with its uncertainty."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from typing import TYPE_CHECKING, Protocol
+
+from inspector.knowledge.machines import contains
+from inspector.knowledge.observables import Property
+from inspector.quantities.tyres import tyre_date
+from inspector.quantities.units import Amount, base_unit, convert, number_text
+from inspector.reading.inspection import Day, Inspection, Measured, Silent, TyreCode, Value, Word
+
+if TYPE_CHECKING:
+    from inspector.knowledge.library import Knowledge
+    from inspector.knowledge.machines import Machine
+
+Key = tuple[str, str, str]
+_DAYS_A_MONTH = 365.2425 / 12
+_MIXABLE = {"dot 3", "dot 4", "dot 5.1"}
+_NOT_LOOKED_AT = Silent("not looked at")
+
+
+@dataclass(frozen=True)
+class Derived:
+    """A value and the looks it came from; `partial` when some of these looks were not made."""
+
+    value: Value | Silent
+    sources: tuple[Key, ...] = ()
+    partial: bool = False
+
+
+class Values(Protocol):
+    """What a derivation may ask for."""
+
+    inspection: Inspection
+    known: Knowledge
+    machine: Machine
+
+    def value(self, part: str, place: str, name: str) -> Derived:
+        """The value of a property at a place."""
+        ...
+
+
+def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
+    """Value of the derived property `prop` of `part` at `place`."""
+    assert prop.derive is not None
+    function = _FUNCTIONS[prop.derive.function]
+    inputs = [key for address in prop.derive.of for key in _keys(values, part, place, address)]
+    if prop.derive.from_ is not None:
+        inputs += _keys(values, part, place, prop.derive.from_)
+    found = {key: values.value(*key) for key in inputs}
+    applying = {k: d for k, d in found.items() if not _does_not_apply(d.value)}
+    if not applying:
+        return Derived(Silent("does not apply"), tuple(inputs))
+    value = function(values.inspection, list(applying.values()), prop)
+    silent = [d for d in applying.values() if isinstance(d.value, Silent) or d.partial]
+    return Derived(value, tuple(applying), partial=bool(silent))
+
+
+def _keys(values: Values, part: str, place: str, address: str) -> list[Key]:
+    other, _, name = address.rpartition(" ")
+    if not other:
+        return [(part, place, name)]
+    return [(other, there, name) for there in values.machine.parts[other] if contains(place, there)]
+
+
+def _does_not_apply(value: Value | Silent) -> bool:
+    return isinstance(value, Silent) and value.state == "does not apply"
+
+
+def _measured(inputs: list[Derived]) -> list[Measured]:
+    return [d.value for d in inputs if isinstance(d.value, Measured)]
+
+
+def _like(pattern: Measured, base: float, uncertainty: float) -> Measured:
+    """A derived amount written in the unit of one of its inputs."""
+    amount = pattern.amount
+    unit = amount.unit
+    if amount.dimension == "temperature":
+        return _new(base, "temperature difference", unit, uncertainty)
+    return _new(base, amount.dimension, unit, uncertainty)
+
+
+def _new(base: float, dimension: str, unit: str, uncertainty: float) -> Measured:
+    number = convert(base, base_unit(dimension), unit, dimension)
+    separator = "" if unit in ("%", "°") else " "
+    typed = f"{number_text(number, 2 if abs(number) < 10 else 3)}{separator}{unit}"
+    return Measured(Amount(typed, number, unit, dimension, base), uncertainty, None, stated=True)
+
+
+def _spread(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
+    found = sorted(_measured(inputs), key=lambda m: m.amount.base)
+    if len(found) < 2:
+        return _NOT_LOOKED_AT
+    low, high = found[0], found[-1]
+    return _like(low, high.amount.base - low.amount.base, math.hypot(low.uncertainty, high.uncertainty))
+
+
+def _least(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
+    return min(_measured(inputs), key=lambda m: m.amount.base, default=_NOT_LOOKED_AT)
+
+
+def _greatest(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
+    return max(_measured(inputs), key=lambda m: m.amount.base, default=_NOT_LOOKED_AT)
+
+
+def _months(then: date, now: date) -> Measured:
+    months = (now - then).days / _DAYS_A_MONTH
+    typed = f"{months:.0f} months" if months < 36 else f"{months / 12:.0f} years"
+    return Measured(Amount(typed, months, "months", "time", months), 0.0, None, stated=True)
+
+
+def _age(inspection: Inspection, inputs: list[Derived], prop: Property) -> Value | Silent:
+    match inputs[0].value:
+        case Day(day):
+            return _months(day, inspection.day)
+        case TyreCode(code):
+            return _months(tyre_date(code, inspection.day).latest, inspection.day)
+        case Word() as unknown:
+            return unknown
+        case _:
+            return _NOT_LOOKED_AT
+
+
+def _digits(inspection: Inspection, inputs: list[Derived], prop: Property) -> Value | Silent:
+    value = inputs[0].value
+    return Word(tyre_date(value.code, inspection.day).digits) if isinstance(value, TyreCode) else _NOT_LOOKED_AT
+
+
+def _travelled(inspection: Inspection, inputs: list[Derived], prop: Property) -> Value | Silent:
+    value = inputs[0].value
+    if isinstance(value, Word):
+        return value
+    if inspection.odometer is None or not isinstance(value, Measured):
+        return _NOT_LOOKED_AT
+    return _new(inspection.odometer.base - value.amount.base, "distance", inspection.odometer.unit, 0.0)
+
+
+def _pair(inputs: list[Derived]) -> tuple[Measured, Measured] | None:
+    found = _measured(inputs)
+    return (found[0], found[1]) if len(found) == 2 else None
+
+
+def _deviation(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
+    pair = _pair(inputs)
+    if pair is None or pair[1].amount.base == 0:
+        return _NOT_LOOKED_AT
+    of, wanted = pair
+    # the wanted figure is printed somewhere and exact; only the reading is uncertain
+    scale = 100 / abs(wanted.amount.base)
+    return _new((of.amount.base - wanted.amount.base) * scale, "percent", "%", of.uncertainty * scale)
+
+
+def _difference(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
+    pair = _pair(inputs)
+    if pair is None:
+        return _NOT_LOOKED_AT
+    of, start = pair
+    return _like(of, of.amount.base - start.amount.base, math.hypot(of.uncertainty, start.uncertainty))
+
+
+def _fluid_match(inspection: Inspection, inputs: list[Derived], prop: Property) -> Word | Silent:
+    words = [d.value.word for d in inputs if isinstance(d.value, Word)]
+    if len(words) < 2:
+        return _NOT_LOOKED_AT
+    if words[0] == words[1]:
+        return Word("same")
+    return Word("mixable" if set(words) <= _MIXABLE else "wrong")
+
+
+def _unit_slip(inspection: Inspection, inputs: list[Derived], prop: Property) -> Word | Silent:
+    pair = _pair(inputs)
+    if pair is None or pair[1].amount.base <= 0:
+        return _NOT_LOOKED_AT
+    ratio = pair[0].amount.base / pair[1].amount.base
+    foot_pound = 1.3558179483314004  # N·m in one lbf·ft, NIST SP 811 App. B.8
+    slips = {
+        "foot pounds set as newton metres": foot_pound,
+        "newton metres set as foot pounds": 1 / foot_pound,
+        "inch pounds set as foot pounds": 12.0,
+    }
+    near = [name for name, factor in slips.items() if abs(ratio / factor - 1) <= 0.04]
+    return Word(near[0] if near else "none")
+
+
+_FUNCTIONS: dict[str, Callable[[Inspection, list[Derived], Property], Value | Silent]] = {
+    "spread": _spread,
+    "least": _least,
+    "greatest": _greatest,
+    "age": _age,
+    "digits": _digits,
+    "travelled": _travelled,
+    "deviation": _deviation,
+    "difference": _difference,
+    "fluid_match": _fluid_match,
+    "unit_slip": _unit_slip,
+}

@@ -1,0 +1,141 @@
+"""The facts about every part at its place: what was seen, what was derived, how it stands to each limit.
+
+A look that was expected and not made is a fact like any other, so that nothing later has to judge absence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from inspector.deriving.derived import Derived, derive
+from inspector.deriving.limits import Applied, apply_limits
+from inspector.knowledge.library import Knowledge
+from inspector.knowledge.machines import Machine, contains, related
+from inspector.knowledge.observables import Property
+from inspector.reading.inspection import Inspection, Observation, Silent, Value, Word
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One property of one part at one place."""
+
+    part: str
+    place: str
+    name: str
+    value: Value | Silent
+    expected: bool
+    observation: Observation | None = None
+    derived_from: tuple[tuple[str, str, str], ...] = ()
+    partial: bool = False
+    limits: dict[str, Applied] = field(default_factory=dict)
+
+    @property
+    def seen(self) -> bool:
+        """Whether there is a value."""
+        return not isinstance(self.value, Silent)
+
+    @property
+    def unseen(self) -> bool:
+        """Whether a look was expected here and gave no value."""
+        return self.expected and isinstance(self.value, Silent) and self.value.state != "does not apply"
+
+
+@dataclass(frozen=True)
+class Facts:
+    """All facts of one inspection, by part, place and property."""
+
+    inspection: Inspection
+    machine: Machine
+    items: dict[tuple[str, str], dict[str, Fact]]
+
+    def all(self) -> Iterator[Fact]:
+        """Every fact, part by part."""
+        for facts in self.items.values():
+            yield from facts.values()
+
+
+def derive_facts(inspection: Inspection, knowledge: Knowledge) -> Facts:
+    """Turn an inspection into facts for the judging step."""
+    machine = knowledge.machines[inspection.kind]
+    builder = _Builder(inspection, knowledge, machine)
+    items = {
+        (part, place): {name: builder.fact(part, place, name) for name in knowledge.properties[part]}
+        for part, places in machine.parts.items()
+        for place in places
+    }
+    return Facts(inspection, machine, items)
+
+
+class _Builder:
+    def __init__(self, inspection: Inspection, knowledge: Knowledge, machine: Machine) -> None:
+        self.inspection = inspection
+        self.known = knowledge
+        self.machine = machine
+        self.observed_parts = {part for part, _, _ in inspection.observations}
+        self.cache: dict[tuple[str, str, str], Derived] = {}
+
+    def fact(self, part: str, place: str, name: str) -> Fact:
+        prop = self.known.properties[part][name]
+        found = self.value(part, place, name)
+        limits = apply_limits(found, part, place, name, self.known, self.inspection, self._word(part, place))
+        return Fact(
+            part=part,
+            place=place,
+            name=name,
+            value=found.value,
+            expected=self._expected(part, place, prop),
+            observation=self.inspection.observations.get((part, place, name)),
+            derived_from=found.sources,
+            partial=found.partial,
+            limits=limits,
+        )
+
+    def _word(self, part: str, place: str) -> dict[str, str]:
+        words = {}
+        for name in self.known.properties[part]:
+            value = self.value(part, place, name).value
+            if isinstance(value, Word):
+                words[name] = value.word
+        return words
+
+    def value(self, part: str, place: str, name: str) -> Derived:
+        """The value of a property, observed, derived or silent; memoised."""
+        key = (part, place, name)
+        if key not in self.cache:
+            self.cache[key] = self._value(part, place, name)
+        return self.cache[key]
+
+    def _value(self, part: str, place: str, name: str) -> Derived:
+        prop = self.known.properties[part][name]
+        if self._absent(part, place):
+            return Derived(Silent("does not apply", "this machine has none"))
+        if prop.derive is not None:
+            return derive(self, part, place, prop)
+        observation = self.inspection.observations.get((part, place, name))
+        if observation is not None:
+            return Derived(observation.value)
+        if prop.work:
+            done = any(what == name and related(where, place) for what, where in self.inspection.work)
+            return Derived(Word("yes" if done else "no"))
+        if prop.moment == "service" and not self._asked_after_work(place, prop):
+            return Derived(Silent("does not apply"))
+        return Derived(Silent("not looked at"))
+
+    def _absent(self, part: str, place: str) -> bool:
+        if any(p == part and contains(where, place) for p, where in self.inspection.without):
+            return True
+        return part in self.machine.optional_parts and part not in self.observed_parts
+
+    def _asked_after_work(self, place: str, prop: Property) -> bool:
+        if self.inspection.purpose != "after own service":
+            return False
+        work = self.inspection.work
+        if not work or not prop.after:
+            return True
+        return any(what in prop.after and related(where, place) for what, where in work)
+
+    def _expected(self, part: str, place: str, prop: Property) -> bool:
+        if not prop.asked or prop.optional or prop.record_only or prop.work or self._absent(part, place):
+            return False
+        return prop.moment != "service" or self._asked_after_work(place, prop)

@@ -1,0 +1,127 @@
+"""The only door to durable-rules. Takes productions and facts, gives conclusions, leaves nothing behind.
+
+The calling pattern avoids every known way in which the engine hangs, crashes or loses a fact: one session at a
+time, a sentinel fact first and last, facts of words only, actions that only record, errors kept and raised here.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any
+
+import durable.engine as durable
+import durable_rules_engine
+
+from inspector.judging.grammar import Conclusion, Pattern, Payload, Production
+
+_NAME = "inspector"
+_SESSION = "s"
+_BEGIN, _END = {"kind": "begin"}, {"kind": "end"}
+
+
+class RuleError(Exception):
+    """An error inside the engine while a rule was at work; the message names the rule."""
+
+    def __init__(self, rule: str, cause: BaseException) -> None:
+        self.rule = rule
+        super().__init__(f"{rule}: {type(cause).__name__}: {cause}")
+
+
+class _Host(durable.Host):  # type: ignore[misc]
+    def _run(self) -> None:
+        """No timer threads: they race with the deletion of sessions."""
+
+
+class Engine:
+    """Productions compiled once; `run` judges one set of facts and may be called from several threads."""
+
+    def __init__(self, productions: Iterable[Production]) -> None:
+        self._lock = threading.Lock()
+        self._host = _Host()
+        self._conclusions: set[Conclusion] = set()
+        self._error: tuple[str, BaseException] | None = None
+        self._number = 0
+        definition: dict[str, Any] = {"begin and end": self._sentinels()}
+        for number, production in enumerate(productions):
+            definition[f"p{number}"] = {
+                "all": [{f"m{i}": _pattern(p)} for i, p in enumerate(production.patterns)],
+                "run": self._action(production),
+            }
+        self._host.set_rulesets({_NAME: definition})
+
+    def run(self, facts: Iterable[Mapping[str, str]]) -> frozenset[Conclusion]:
+        """Everything that follows from the facts, in whatever order they come. Raises RuleError."""
+        with self._lock:
+            self._conclusions, self._error, self._number = set(), None, 0
+            try:
+                self._put(self._host.assert_fact, _BEGIN)
+                self._batch(facts)
+                self._put(self._host.assert_fact, _END)  # starts every action that is still pending
+                if self._error is not None:
+                    raise RuleError(self._error[0], self._error[1]) from self._error[1]
+                return frozenset(self._conclusions)
+            finally:
+                self._host.delete_state(_NAME, _SESSION)
+
+    def close(self) -> None:
+        """Give the compiled rules back; the engine never does so by itself."""
+        ruleset = self._host.get_ruleset(_NAME)
+        durable_rules_engine.delete_ruleset(ruleset._handle)
+
+    @staticmethod
+    def _sentinels() -> dict[str, Any]:
+        def nothing(c: Any) -> None:
+            """Without a matched fact, deleting the session would read memory never written."""
+
+        return {"any": [{"m": {"kind": "begin"}}, {"n": {"kind": "end"}}], "run": nothing}
+
+    def _payload(self, fact: Mapping[str, str]) -> dict[str, str]:
+        self._number += 1  # ids of our own: the engine's are hashes of the content and may collide
+        return {"id": f"n{self._number}", "sid": _SESSION, **_clean(fact)}
+
+    def _put(self, put: Callable[..., Any], fact: Mapping[str, str]) -> None:
+        try:
+            put(_NAME, self._payload(fact))
+        except durable.MessageNotHandledException:
+            pass  # no rule asks for this fact
+
+    def _batch(self, facts: Iterable[Mapping[str, str]]) -> None:
+        payloads = [self._payload(fact) for fact in facts]
+        try:
+            if payloads:
+                self._host.assert_facts(_NAME, payloads)
+        except durable.MessageNotHandledException:
+            pass  # some fact interests no rule; the others are stored all the same
+
+    def _action(self, production: Production) -> Callable[[Any], None]:
+        def act(c: Any) -> None:  # exactly one parameter: with two the engine would wait for a callback
+            if self._error is not None:
+                return
+            try:
+                self._conclude(production, c)
+            except BaseException as error:
+                self._error = (production.rule, error)
+
+        return act
+
+    def _conclude(self, production: Production, c: Any) -> None:
+        place = production.place
+        if place is None:
+            place = c.m0["place"]
+        conclusion = Conclusion(production.kind, production.rule, place, production.slot)
+        if conclusion not in self._conclusions:
+            self._conclusions.add(conclusion)
+            self._put(c.assert_fact, conclusion.payload())
+
+
+def _pattern(pattern: Pattern) -> dict[str, Any]:
+    return {"$and": [{"kind": pattern.kind}, *({key: value} for key, value in pattern.conditions)]}
+
+
+def _clean(fact: Mapping[str, str]) -> Payload:
+    """Refuse what the engine would compare wrongly: anything but short words under plain names."""
+    for key, value in fact.items():
+        if not isinstance(value, str) or len(value) > 1000 or not key.isidentifier() or key in ("id", "sid"):
+            raise ValueError(f"the fact {key}={value!r:.80} is not a short word under a plain name")
+    return dict(fact)

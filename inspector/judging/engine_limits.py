@@ -1,0 +1,36 @@
+"""What the engine can bear, checked when rules are loaded, because beyond it the engine hangs or crashes."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator
+
+from inspector.judging.grammar import Production
+
+MOST_PRODUCTIONS = 4000  # 4,096 are taken, the next is refused
+MOST_SIBLINGS = 500  # with 512 different tests under one parent the engine never returns
+MOST_ALIKE = 250  # 256 rules with the very same pattern fire wrongly
+MOST_HITS = 60  # one fact that satisfies more than 64 tests of one parent is lost
+MOST_FACTS = 16  # patterns in one production
+
+
+def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, str]]:
+    """(rule, reason) for every rule that goes beyond what the engine can bear."""
+    rules = list(productions)
+    if len(rules) > MOST_PRODUCTIONS:
+        yield rules[-1].rule, f"{len(rules)} productions; the engine takes {MOST_PRODUCTIONS}"
+    alike = Counter(pattern for rule in rules for pattern in rule.patterns)
+    siblings: dict[tuple[object, ...], set[tuple[str, str]]] = defaultdict(set)
+    for rule in rules:
+        if len(rule.patterns) > MOST_FACTS:
+            yield rule.rule, f"gathers {len(rule.patterns)} members; the engine joins {MOST_FACTS}"
+        for pattern in rule.patterns:
+            if alike[pattern] > MOST_ALIKE:
+                yield rule.rule, f"{alike[pattern]} rules test exactly the same"
+            for depth, condition in enumerate(pattern.conditions):
+                parent = (pattern.kind, *pattern.conditions[:depth])
+                siblings[parent].add(condition)
+                if len(siblings[parent]) > MOST_SIBLINGS:
+                    yield rule.rule, f"{len(siblings[parent])} different tests beside one another"
+                if len({key for key, _ in siblings[parent]}) > MOST_HITS:
+                    yield rule.rule, f"one fact could satisfy more than {MOST_HITS} tests at once"

@@ -1,0 +1,1 @@
+"""The knowledge in `rules/`: what can be observed, limits, machine kinds, rules, cautions, sources."""

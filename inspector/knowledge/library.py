@@ -1,0 +1,169 @@
+"""Load the whole of `rules/` once, check it, freeze it. Raises Faults with file and line of each fault."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources.abc import Traversable
+from typing import Any
+
+from inspector.knowledge.checks import check
+from inspector.knowledge.faults import Fault, Faults
+from inspector.knowledge.limits import Limit
+from inspector.knowledge.machines import Machine, MachineFile, resolve
+from inspector.knowledge.model import Caution, Model, Source, Tool, read_model
+from inspector.knowledge.observables import Property
+from inspector.knowledge.rules import Rule
+from inspector.knowledge.shipped import shipped, yaml_files
+from inspector.knowledge.yamlfile import Document, decode, parse
+
+
+@dataclass(frozen=True)
+class Knowledge:
+    """Everything in `rules/`, validated and frozen."""
+
+    properties: Mapping[str, Mapping[str, Property]]
+    systems: Mapping[tuple[str, str], str]
+    limits: Mapping[tuple[str, str], Mapping[str, Limit]]
+    machines: Mapping[str, Machine]
+    rules: Mapping[str, Rule]
+    sources: Mapping[str, Source]
+    cautions: Mapping[str, Caution]
+    tools: Mapping[str, Tool]
+    words: Mapping[str, str]
+
+    def given_limit(self, part: str, name: str) -> str | None:
+        """Name of the limit that the stamp or the manual may replace, if there is one."""
+        for limit_name, limit in self.limits.get((part, name), {}).items():
+            if limit.given_by_machine:
+                return limit_name
+        return None
+
+
+class Loader:
+    """Reads every file, keeps every document for later faults, goes on after a fault."""
+
+    def __init__(self, folder: Traversable) -> None:
+        self.folder = folder
+        self.faults: list[Fault] = []
+        self.documents: dict[tuple[Any, ...], tuple[Document, tuple[str | int, ...]]] = {}
+
+    def load(self) -> Knowledge:
+        """Read, check, freeze. Raises Faults."""
+        properties, systems = self._properties()
+        knowledge = Knowledge(
+            properties=properties,
+            systems=systems,
+            limits=self._limits(),
+            machines=self._machines(),
+            rules=self._rules(),
+            sources=self._table("sources.yaml", Source),
+            cautions=self._table("cautions.yaml", Caution),
+            tools=self._table("tools.yaml", Tool),
+            words=self._words(),
+        )
+        if not self.faults:
+            self.faults += check(knowledge, self.documents)
+        if self.faults:
+            raise Faults(self.faults)
+        return knowledge
+
+    def _documents(self, folder: str) -> list[Document]:
+        documents = []
+        for name, file in yaml_files(self.folder / folder, f"rules/{folder}"):
+            document = self._document(name, file)
+            if document is not None:
+                documents.append(document)
+        return documents
+
+    def _document(self, name: str, file: Traversable) -> Document | None:
+        try:
+            document = parse(decode(file.read_bytes(), name), name)
+        except Faults as faults:
+            self.faults += faults.faults
+            return None
+        if not isinstance(document.data, dict):
+            self.faults.append(document.fault((), "the file must have headings"))
+            return None
+        return document
+
+    def _properties(self) -> tuple[dict[str, dict[str, Property]], dict[tuple[str, str], str]]:
+        found: dict[str, dict[str, Property]] = {}
+        systems: dict[tuple[str, str], str] = {}
+        for document in self._documents("observable"):
+            system = document.name.rsplit("/", 1)[1].removesuffix(".yaml")
+            for part, entries in document.data.items():
+                for name, data in (entries or {}).items():
+                    if name in found.get(part, {}):
+                        self.faults.append(
+                            document.fault((part, name), f"`{part}` has `{name}` already", key=True)
+                        )
+                    entry = read_model(Property, data, document, (part, name), self.faults)
+                    if entry is not None:
+                        found.setdefault(part, {})[name] = entry
+                        systems[part, name] = system
+                        self.documents["property", part, name] = (document, (part, name))
+        return found, systems
+
+    def _limits(self) -> dict[tuple[str, str], dict[str, Limit]]:
+        found: dict[tuple[str, str], dict[str, Limit]] = {}
+        for document in self._documents("limits"):
+            for address, entries in document.data.items():
+                part, _, name = address.rpartition(" ")
+                for limit_name, data in (entries or {}).items():
+                    path = (address, limit_name)
+                    entry = read_model(Limit, data, document, path, self.faults)
+                    if entry is not None:
+                        found.setdefault((part, name), {})[limit_name] = entry
+                        self.documents["limit", part, name, limit_name] = (document, path)
+        return found
+
+    def _machines(self) -> dict[str, Machine]:
+        files: dict[str, MachineFile] = {}
+        for document in self._documents("machines"):
+            kind = document.name.rsplit("/", 1)[1].removesuffix(".yaml")
+            entry = read_model(MachineFile, document.data, document, (), self.faults)
+            if entry is not None:
+                files[kind] = entry
+                self.documents["machine", kind] = (document, ())
+        for kind, entry in files.items():
+            chain = [kind]
+            while (above := files[chain[-1]].is_a) is not None:
+                if above not in files or above in chain:
+                    document = self.documents["machine", kind][0]
+                    self.faults.append(document.fault(("is_a",), f"`is_a: {above}` leads nowhere"))
+                    return {}
+                chain.append(above)
+        return {kind: resolve(files, kind) for kind in files}
+
+    def _rules(self) -> dict[str, Rule]:
+        found: dict[str, Rule] = {}
+        for document in self._documents("findings"):
+            identity = document.name.removeprefix("rules/findings/").removesuffix(".yaml")
+            entry = read_model(Rule, {**document.data, "id": identity}, document, (), self.faults)
+            if entry is not None:
+                found[identity] = entry
+                self.documents["rule", identity] = (document, ())
+        return found
+
+    def _table(self, file: str, kind: type[Model]) -> dict[str, Model]:
+        document = self._document(f"rules/{file}", self.folder / file)
+        found: dict[str, Model] = {}
+        for name, data in (document.data if document else {}).items():
+            assert document is not None
+            entry = read_model(kind, data, document, (name,), self.faults)
+            if entry is not None:
+                found[name] = entry
+                self.documents[kind.__name__.lower(), name] = (document, (name,))
+        return found
+
+    def _words(self) -> dict[str, str]:
+        document = self._document("rules/words.yaml", self.folder / "words.yaml")
+        return dict(document.data) if document else {}
+
+
+@cache
+def knowledge() -> Knowledge:
+    """The knowledge that ships with the program, loaded once a process."""
+    return Loader(shipped("rules")).load()

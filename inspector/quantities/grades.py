@@ -1,0 +1,141 @@
+"""Grades that others have published for what an eye sees: rust, leaks, chips on a magnet.
+
+Each grade is looked up in a table of edges; nothing is fitted. Knows no part, no rule.
+"""
+
+from __future__ import annotations
+
+import itertools
+from bisect import bisect_left, bisect_right
+from typing import TYPE_CHECKING, Any, Literal, get_args, overload
+
+from inspector.quantities.arrays import between, is_number, not_negative, positive
+
+if TYPE_CHECKING:
+    from inspector.quantities.arrays import FloatArray, IntArray
+
+LeakSign = Literal["dry", "wet without drops", "drops that do not fall", "drops that fall"]
+LeakClass = Literal["none", "I", "II", "III"]
+Gearbox = Literal["small", "large"]
+ChipSize = Literal["splinter", "chip", "smaller"]
+ChipAction = Literal["continue", "clean and check again", "drain, flush and look into it", "replace"]
+
+# Largest rusted share in percent that still earns grade 10, 9, ... 1.
+_D610_EDGES = (0.01, 0.03, 0.1, 0.3, 1.0, 3.0, 10.0, 16.0, 33.0, 50.0)
+
+# The standard shows pictures of 0.05, 0.5, 1, 8 and 40 to 50 %, no bands; the cuts are their geometric
+# middles.
+_RI_PICTURES = (0.05, 0.5, 1.0, 8.0, (40.0 * 50.0) ** 0.5)
+_RI_CUTS = tuple((low * high) ** 0.5 for low, high in itertools.pairwise(_RI_PICTURES))
+
+_INCH_MM = 25.4
+_CHIP_MM = _INCH_MM / 16
+_SPLINTER_MM = 3 * _INCH_MM / 16
+_MANY_CHIPS = 10
+_MANY_SPLINTERS = 5
+_FINE_MM, _FELT_MM = 0.1, 0.5
+
+
+@overload
+def d610_grade(share: float) -> int: ...
+@overload
+def d610_grade(share: FloatArray) -> IntArray: ...
+def d610_grade(share: float | FloatArray) -> int | IntArray:
+    """Rust grade of painted steel, 10 (a trace at most) to 0 (more than half), from the rusted share in %.
+
+    A share on an edge takes the better grade, as printed. Staining is not rust. Raises ValueError outside 0
+    to 100. Source: ASTM D610-08 (2019), seen second hand.
+    """
+    share = between("The rusted share in percent", share, 0.0, 100.0)
+    if is_number(share):
+        return 10 - bisect_left(_D610_EDGES, share)
+    import numpy as np
+
+    answer: IntArray = 10 - np.searchsorted(np.array(_D610_EDGES), share, side="left")
+    return answer
+
+
+@overload
+def iso4628_ri(share: float) -> int: ...
+@overload
+def iso4628_ri(share: FloatArray) -> IntArray: ...
+def iso4628_ri(share: float | FloatArray) -> int | IntArray:
+    """Rust degree of painted steel, Ri 0 (none) to Ri 5, from the rusted share in percent.
+
+    Only a share of exactly zero is Ri 0. A share on a cut takes the worse degree. Raises ValueError outside
+    0 to 100. Source: ISO 4628-3:2016 (second hand) gives picture areas; the cuts between them are
+    calculated here.
+    """
+    share = between("The rusted share in percent", share, 0.0, 100.0)
+    if is_number(share):
+        return 0 if share == 0 else 1 + bisect_right(_RI_CUTS, share)
+    import numpy as np
+
+    answer: IntArray = np.where(share == 0, 0, 1 + np.searchsorted(np.array(_RI_CUTS), share, side="right"))
+    return answer
+
+
+def leak_class(sign: LeakSign) -> LeakClass:
+    """Class of an oil leak from its sign: I wet, II drops form but stay, III drops fall.
+
+    I and II allow operation (II: check the level more often), III is mended at once. Fuel: no class is
+    allowed. Oil that reaches a tyre, disc or pad stops the machine whatever its class (own rule). Raises
+    ValueError for another word. Source: US Army technical manuals, PMCS leak classes.
+    """
+    signs = get_args(LeakSign)
+    if sign not in signs:
+        raise ValueError(f"{sign!r} is no sign of a leak. Use one of: {', '.join(signs)}.")
+    classes: tuple[LeakClass, ...] = get_args(LeakClass)
+    return classes[signs.index(sign)]
+
+
+def chip_size(length: float, width: float) -> ChipSize:
+    """Sort one piece of steel from a magnet by its two sides in mm, in either order.
+
+    Splinter: more than 1/16 by 3/16 in (1.6 x 4.8 mm). Chip: at least 1/16 by 1/16 in. Raises ValueError
+    for sides that are not more than zero. Source: TM 1-1520-238-23, chip detectors of two helicopter
+    gearboxes.
+    """
+    short, long = sorted((float(positive("A side", length)), float(positive("A side", width))))
+    if short > _CHIP_MM and long > _SPLINTER_MM:
+        return "splinter"
+    return "chip" if short >= _CHIP_MM else "smaller"
+
+
+def chip_action(
+    gearbox: Gearbox, *, splinters: int = 0, chips: int = 0, smaller: int = 0, sand_like: bool = False
+) -> ChipAction:
+    """What a published manual asks for after this many pieces, for its small (nose) or large (main) gearbox.
+
+    `chips` does not count the splinters; they are added. Sand-like grit has a published action for the
+    small gearbox only; for the large one draining is our choice. Helicopter figures: an anchor, no
+    motorcycle limit. Raises ValueError for a negative number or another gearbox. Source: TM 1-1520-238-23.
+    """
+    if gearbox not in get_args(Gearbox):
+        raise ValueError(f"{gearbox!r} is no gearbox of the source. Use small or large.")
+    counts = [not_negative("A number of pieces", count) for count in (splinters, chips, smaller)]
+    many = sand_like or splinters + chips > _MANY_CHIPS
+    if gearbox == "small" and (many or splinters > 0):
+        return "replace"
+    if gearbox == "large" and (many or splinters > _MANY_SPLINTERS):
+        return "drain, flush and look into it"
+    return "clean and check again" if sum(counts) else "continue"
+
+
+def debris_code(longest: float, *, splinters: int = 0, chips: int = 0) -> int:
+    """Our own class of magnet debris: 0 none, 2 film, fur or paste, 3 grit, 4 slivers, 5 pieces.
+
+    `longest` is the longest piece in mm (0: nothing there): up to 0.1 is fine, up to 0.5 grit, above it
+    slivers. One splinter or two chips in the sense of `chip_size` make 5. Raises ValueError for negative
+    input. Source: own choice, built on the published sizes; no standard says this.
+    """
+    size: Any = not_negative("The longest piece", longest)
+    not_negative("The number of splinters", splinters)
+    not_negative("The number of chips", chips)
+    if splinters >= 1 or chips >= 2:
+        return 5
+    if size > _FELT_MM:
+        return 4
+    if size > _FINE_MM:
+        return 3
+    return 2 if size > 0 else 0

@@ -1,0 +1,197 @@
+"""Amounts with units as people type them, and their base unit. Knows no part and no rule.
+
+Conversion factors come from the library pint, loaded only when a unit other than the base unit is used.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
+
+# dimension -> unit as printed -> (name in pint, further spellings). The first unit is the base unit.
+_UNITS: dict[str, dict[str, tuple[str, tuple[str, ...]]]] = {
+    "length": {
+        "mm": ("millimetre", ("millimetre", "millimetres", "millimeter", "millimeters")),
+        "cm": ("centimetre", ()),
+        "m": ("metre", ()),
+        "µm": ("micrometre", ("um", "μm", "micron", "microns")),
+        "in": ("inch", ("inch", "inches", '"', "″")),
+        "thou": ("thou", ("mil",)),
+    },
+    "distance": {
+        "km": ("kilometre", ("kilometre", "kilometres", "kilometer", "kilometers", "kms")),
+        "mi": ("mile", ("mile", "miles")),
+        "m": ("metre", ()),
+    },
+    "temperature": {
+        "°C": ("degree_Celsius", ("c", "degc", "deg c", "ºc", "celsius")),
+        "°F": ("degree_Fahrenheit", ("f", "degf", "deg f", "ºf", "fahrenheit")),
+    },
+    "temperature difference": {
+        "°C": ("delta_degree_Celsius", ("k", "c", "degc", "deg c", "ºc", "kelvin")),
+        "°F": ("delta_degree_Fahrenheit", ("f", "degf", "deg f", "ºf")),
+    },
+    "time": {
+        "months": ("month", ("month", "mo")),
+        "years": ("year", ("year", "yr", "yrs", "y", "a")),
+        "weeks": ("week", ("week",)),
+        "days": ("day", ("day", "d")),
+    },
+    "volume": {
+        "ml": ("millilitre", ("millilitre", "millilitres", "milliliter", "cc", "cm3", "cm³")),
+        "l": ("litre", ("litre", "litres", "liter", "liters")),
+        "cl": ("centilitre", ()),
+        "US fl oz": ("fluid_ounce", ("fl oz", "floz")),
+        "US qt": ("quart", ("qt", "quart")),
+    },
+    "torque": {
+        "N·m": ("newton*metre", ("nm", "n m", "n.m", "n*m", "n-m", "newton metre", "newton metres")),
+        "lbf·ft": (
+            "pound_force*foot",
+            ("lbf ft", "lbf.ft", "lbf-ft", "ft·lbf", "ft lbf", "ft-lbf", "lb ft", "lb-ft", "lb.ft", "lb·ft",
+             "ft lb", "ft-lb", "ft·lb", "ftlb", "lbft", "ft lbs", "ft-lbs", "lbs ft"),
+        ),
+        "lbf·in": (
+            "pound_force*inch",
+            ("lbf in", "lbf.in", "lbf-in", "in·lbf", "in lbf", "in-lbf", "lb in", "lb-in", "in lb", "in-lb",
+             "in lbs", "in-lbs"),
+        ),
+        "kgf·m": ("kilogram_force*metre", ("kgf m", "kgm", "kg m", "kg·m", "kg-m", "mkg")),
+        "kgf·cm": ("kilogram_force*centimetre", ("kgf cm", "kgcm", "kg cm", "kg·cm", "kg-cm")),
+    },
+    "pressure": {
+        "kPa": ("kilopascal", ()),
+        "bar": ("bar", ("bars",)),
+        "psi": ("psi", ("lbf/in2", "lb/in2", "lbf/in²")),
+        "kgf/cm²": ("kilogram_force/centimetre**2", ("kgf/cm2", "kg/cm2", "kg/cm²")),
+    },
+    "percent": {"%": ("percent", ("percent", "per cent", "pct"))},
+    "voltage": {"V": ("volt", ("volt", "volts"))},
+    "force": {"N": ("newton", ("newton", "newtons")), "lbf": ("pound_force", ("lb", "lbs"))},
+    "angle": {"°": ("degree", ("deg", "degree", "degrees"))},
+}  # fmt: skip
+
+DIMENSIONS = tuple(_UNITS)
+_NUMBER = r"[+\-−]?\d+(?:[   ' ]\d{3})*(?:\.\d+)?(?:[eE][+\-]?\d+)?"
+_FRACTION = r"(?:\d+ )?\d+/\d+"
+_AMOUNT = re.compile(rf"\s*(?P<number>{_FRACTION}|{_NUMBER})\s*(?P<unit>.*?)\s*$")
+
+
+class NotAnAmount(ValueError):
+    """A text that is no amount of the wanted dimension; its message says what is allowed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A number with its unit as typed; `base` is the same in the base unit of its dimension."""
+
+    typed: str
+    number: float
+    unit: str
+    dimension: str
+    base: float
+
+    def __str__(self) -> str:
+        return self.typed
+
+
+def base_unit(dimension: str) -> str:
+    """Name of the unit in which `base` amounts of this dimension are kept."""
+    return next(iter(_UNITS[dimension]))
+
+
+def units_of(dimension: str) -> list[str]:
+    """Units that may be typed for this dimension, the base unit first."""
+    return list(_UNITS[dimension])
+
+
+@cache
+def _spellings(dimension: str) -> dict[str, str]:
+    return {
+        spelling.casefold(): unit
+        for unit, (_, more) in _UNITS[dimension].items()
+        for spelling in (unit, *more)
+    }
+
+
+@cache
+def _registry() -> UnitRegistry[float]:
+    import pint
+
+    return pint.UnitRegistry()
+
+
+def convert(number: float, unit: str, into: str, dimension: str) -> float:
+    """Convert between two units of one dimension (factors: pint, which cites NIST SP 811)."""
+    if unit == into:
+        return number
+    table = _UNITS[dimension]
+    quantity = _registry().Quantity(number, table[unit][0])
+    return float(quantity.to(table[into][0]).magnitude)
+
+
+def parse_number(text: str) -> float:
+    """Read a plain number: `41 200`, `0.07`, `9/16`, `-3`. Raises NotAnAmount for anything else."""
+    match = re.fullmatch(rf"\s*(?:(?P<fraction>{_FRACTION})|(?P<number>{_NUMBER}))\s*", text)
+    if match is None:
+        raise NotAnAmount(f"`{text}` is not a number")
+    if match["fraction"]:
+        whole, _, part = match["fraction"].rpartition(" ")
+        if part.endswith("/0"):
+            raise NotAnAmount(f"`{text}` divides by nought")
+        return float(int(whole or 0) + Fraction(part))
+    plain = re.sub(r"[   ' ]", "", match["number"]).replace("−", "-")
+    number = float(plain)
+    if abs(number) >= 1e12:
+        raise NotAnAmount(f"`{text}` is too large to be meant")
+    return number
+
+
+def parse_amount(text: str, dimension: str) -> Amount:
+    """Read a number with its unit, such as `1.8 mm`, `32 lbf·ft` or `41 200 km`.
+
+    Raises NotAnAmount, with what is allowed, when the number or the unit cannot be read.
+    """
+    typed = " ".join(text.split())
+    allowed = ", ".join(units_of(dimension))
+    match = _AMOUNT.match(typed)
+    if match is None or "," in typed:
+        raise NotAnAmount(f"`{typed}` is not a {dimension}. {_example(typed, dimension)}")
+    if not match["unit"]:
+        raise NotAnAmount(f"`{typed}` has no unit. Write one of: {allowed}")
+    unit = _spellings(dimension).get(match["unit"].casefold())
+    if unit is None:
+        raise NotAnAmount(_wrong_unit(typed, match["unit"], dimension, allowed))
+    number = parse_number(match["number"])
+    return Amount(typed, number, unit, dimension, convert(number, unit, base_unit(dimension), dimension))
+
+
+def _example(typed: str, dimension: str) -> str:
+    repaired = re.sub(r"(\d),(\d)", r"\1.\2", typed)
+    match = _AMOUNT.match(repaired)
+    if "," in typed and match is not None and re.search(r"\d,\d{3}(?!\d)", typed):
+        return f"Write thousands with a blank and decimals with a point, such as {typed.replace(',', ' ')}"
+    if "," in typed and match is not None:
+        return f"Decimals take a point. Write {repaired}"
+    return f"Write a number and a unit, such as 1.5 {base_unit(dimension)}"
+
+
+def _wrong_unit(typed: str, unit: str, dimension: str, allowed: str) -> str:
+    others = [d for d in DIMENSIONS if unit.casefold() in _spellings(d)]
+    if others:
+        return f"`{typed}` is a {others[0]}, a {dimension} is wanted. Units allowed: {allowed}"
+    return f"`{unit}` is not a unit of {dimension}. Units allowed: {allowed}"
+
+
+def number_text(number: float, digits: int = 3) -> str:
+    """A number in `digits` significant figures, whole numbers left whole, without exponents."""
+    if number == round(number) and abs(number) < 1e6:
+        return f"{number:.0f}"
+    text = f"{number:.{digits}g}"
+    return f"{float(text):.0f}" if "e" in text else text
