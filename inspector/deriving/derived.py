@@ -179,8 +179,8 @@ def _unit_slip(inspection: Inspection, inputs: list[Derived], prop: Property) ->
     ratio = pair[0].amount.base / pair[1].amount.base
     foot_pound = 1.3558179483314004  # N·m in one lbf·ft, NIST SP 811 App. B.8
     slips = {
-        "foot pounds set as newton metres": foot_pound,
-        "newton metres set as foot pounds": 1 / foot_pound,
+        "newton metres set as foot pounds": foot_pound,  # the figure was meant in N·m: 36 % too much
+        "foot pounds set as newton metres": 1 / foot_pound,
         "inch pounds set as foot pounds": 12.0,
     }
     near = [name for name, factor in slips.items() if abs(ratio / factor - 1) <= 0.04]

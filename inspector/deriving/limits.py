@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -69,14 +70,13 @@ class _Resolver:
     def __init__(
         self,
         prop: Property,
-        limits: dict[str, Limit] | object,
+        limits: Mapping[str, Limit],
         own: OwnLimit | None,
         inspection: Inspection,
         words: dict[str, str],
     ) -> None:
-        assert isinstance(limits, dict)
         self.prop = prop
-        self.limits: dict[str, Limit] = limits
+        self.limits = limits
         self.own = own
         self.inspection = inspection
         self.words = words
@@ -96,7 +96,12 @@ class _Resolver:
         origin = limit.origin
         if case is not limit and limit.by == "country":
             origin = f"{origin}, {self.inspection.country}"
-        return Band(self._number(case.at_least), self._number(case.at_most), _text(case.at_least, case.at_most), origin)
+        return Band(
+            self._number(case.at_least),
+            self._number(case.at_most),
+            _text(case.at_least, case.at_most),
+            origin,
+        )
 
     def _case(self, limit: Limit) -> Bounds:
         if limit.by is None:
@@ -139,14 +144,17 @@ def _apply(
     if band is None:
         return Applied(name, "not known")
     value, spread = _reading(found)
-    bounds = {"at_least": band.at_least, "at_most": band.at_most}
-    chance = float(chance_beyond(value, spread, **bounds))
-    standing: Standing = outcome(value, spread, **bounds, act_over_loss=limit.act_over_loss)
+    chance = float(chance_beyond(value, spread, band.at_least, band.at_most))
+    standing = _standing(value, spread, band, limit.act_over_loss)
     if standing == "within" and found.partial:
         standing = "cannot tell"  # a look that was not made may be the worst one
     later = value + _growth(prop, inspection)
-    reaches = standing == "within" and outcome(later, 0.0, **bounds) == "beyond"
+    reaches = standing == "within" and _standing(later, 0.0, band, limit.act_over_loss) == "beyond"
     return Applied(name, standing, _in_typed_unit(band, found, prop), chance, reaches)
+
+
+def _standing(value: float, spread: float, band: Band, act_over_loss: float) -> Standing:
+    return outcome(value, spread, at_least=band.at_least, at_most=band.at_most, act_over_loss=act_over_loss)
 
 
 def _reading(found: Derived) -> tuple[float, float]:

@@ -6,6 +6,7 @@ time, a sentinel fact first and last, facts of words only, actions that only rec
 
 from __future__ import annotations
 
+import contextlib
 import threading
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
@@ -81,18 +82,16 @@ class Engine:
         return {"id": f"n{self._number}", "sid": _SESSION, **_clean(fact)}
 
     def _put(self, put: Callable[..., Any], fact: Mapping[str, str]) -> None:
-        try:
+        with contextlib.suppress(durable.MessageNotHandledException):  # no rule asks for this fact
             put(_NAME, self._payload(fact))
-        except durable.MessageNotHandledException:
-            pass  # no rule asks for this fact
 
     def _batch(self, facts: Iterable[Mapping[str, str]]) -> None:
         payloads = [self._payload(fact) for fact in facts]
-        try:
-            if payloads:
-                self._host.assert_facts(_NAME, payloads)
-        except durable.MessageNotHandledException:
-            pass  # some fact interests no rule; the others are stored all the same
+        if not payloads:
+            return
+        # raised when some fact interests no rule; the others are stored all the same
+        with contextlib.suppress(durable.MessageNotHandledException):
+            self._host.assert_facts(_NAME, payloads)
 
     def _action(self, production: Production) -> Callable[[Any], None]:
         def act(c: Any) -> None:  # exactly one parameter: with two the engine would wait for a callback

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 
-from inspector.judging.grammar import Production
+from inspector.judging.grammar import Production, compile_rules
+from inspector.knowledge.faults import Fault, Faults
+from inspector.knowledge.library import Knowledge
 
 MOST_PRODUCTIONS = 4000  # 4,096 are taken, the next is refused
 MOST_SIBLINGS = 500  # with 512 different tests under one parent the engine never returns
@@ -34,3 +36,15 @@ def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, st
                     yield rule.rule, f"{len(siblings[parent])} different tests beside one another"
                 if len({key for key, _ in siblings[parent]}) > MOST_HITS:
                     yield rule.rule, f"one fact could satisfy more than {MOST_HITS} tests at once"
+
+
+def check_engine(knowledge: Knowledge) -> None:
+    """Raise Faults when the rules of any machine kind go beyond what the engine can bear."""
+    faults = [
+        Fault(f"rules/findings/{rule}.yaml", 1, 1, f"{reason} (machine kind `{machine.called}`)")
+        for machine in knowledge.machines.values()
+        if not machine.abstract
+        for rule, reason in over_the_limits(compile_rules(knowledge, machine))
+    ]
+    if faults:
+        raise Faults(faults)

@@ -69,7 +69,10 @@ def engine_for(knowledge: Knowledge, kind: str) -> Engine:
     key = (id(knowledge), kind)
     if key not in _engines:
         productions = compile_rules(knowledge, knowledge.machines[kind])
-        _engines[key] = (knowledge, Engine(productions))  # holding the knowledge keeps its id from being used again
+        _engines[key] = (
+            knowledge,
+            Engine(productions),
+        )  # holding the knowledge keeps its id from being used again
     return _engines[key][1]
 
 

@@ -21,7 +21,13 @@ _HORIZON_FUNCTIONS = ("age", "travelled")
 def check(knowledge: Knowledge, documents: Documents) -> list[Fault]:
     """Every fault of the knowledge as a whole."""
     checker = _Checker(knowledge, documents)
-    return [*checker.parts(), *checker.properties(), *checker.limits(), *checker.rules(), *checker.citations()]
+    return [
+        *checker.parts(),
+        *checker.properties(),
+        *checker.limits(),
+        *checker.rules(),
+        *checker.citations(),
+    ]
 
 
 class _Checker:

@@ -127,7 +127,7 @@ class Loader:
             if entry is not None:
                 files[kind] = entry
                 self.documents["machine", kind] = (document, ())
-        for kind, entry in files.items():
+        for kind in files:
             chain = [kind]
             while (above := files[chain[-1]].is_a) is not None:
                 if above not in files or above in chain:

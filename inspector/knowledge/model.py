@@ -102,13 +102,10 @@ def _real_path(loc: tuple[str | int, ...], data: Any) -> Path:
     path: list[str | int] = []
     here = data
     for step in loc:
-        if isinstance(here, dict) and step in here:
+        in_list = isinstance(here, list) and isinstance(step, int) and step < len(here)
+        if in_list or (isinstance(here, dict) and step in here):
             here = here[step]
-        elif isinstance(here, list) and isinstance(step, int) and step < len(here):
-            here = here[step]
-        else:
-            continue
-        path.append(step)
+            path.append(step)
     return tuple(path)
 
 

@@ -143,7 +143,8 @@ class _Builder:
             self._open.pop()
 
     def _mark(self, event: yaml.Event) -> tuple[int, int]:
-        return event.start_mark.line + 1, event.start_mark.column + 1
+        mark = event.start_mark
+        return (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
 
     def _stop(self, event: yaml.Event, text: str) -> None:
         raise Faults([*self.faults, Fault(self.name, *self._mark(event), text)])
@@ -151,8 +152,9 @@ class _Builder:
     def _check(self, event: yaml.NodeEvent) -> None:
         if event.anchor:
             self._stop(event, "anchors (`&name`) are not used here; write the value out")
-        if getattr(event, "tag", None) not in (None, "!"):
-            self._stop(event, f"tags (`{event.tag}`) are not used here; write plain text")
+        tag = getattr(event, "tag", None)
+        if tag not in (None, "!"):
+            self._stop(event, f"tags (`{tag}`) are not used here; write plain text")
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         top = self._open[-1] if self._open else None

@@ -33,13 +33,14 @@ def motion_energy(mass: Number | float, speed: Number, end_speed: Number | float
 
 def descent_energy(mass: Number | float, height: Number, gravity: float = GRAVITY) -> Number:
     """Energy given up in rolling down a height, in J. Raises ValueError for negative input."""
-    return as_given(positive("The mass", mass) * gravity * not_negative("The height", height), height)
+    weight = positive("The mass", mass) * positive("The gravity", gravity)
+    return as_given(weight * not_negative("The height", height), height)
 
 
 def disc_rise(
     energy: Number, disc_mass: Number | float, *, share: Number | float = 1.0, specific_heat: float = IRON
 ) -> Number:
-    """Upper bound of the rise in temperature when all the heat stays in the discs, in K.
+    """Upper bound of the rise in temperature, in K: all the heat stays in the discs.
 
     `share` is the part of the energy that goes into these discs, `disc_mass` their mass together. Raises
     ValueError for negative energy, a share outside 0 to 1, or a mass or specific heat that is not positive.
@@ -96,7 +97,7 @@ def cooled_temperature(
 
 
 def hottest_speed(terminal_speed: float) -> float:
-    """Speed at which a descent heats the brakes most, when only air helps: the terminal speed over root three.
+    """Speed at which a descent heats the brakes most when only air helps: terminal speed over root three.
 
     `terminal_speed` is the speed at which the machine would roll by itself. Same unit out as in.
     Raises ValueError unless it is positive.

@@ -38,7 +38,7 @@ _FAST, _FAST_END = 2.0, 8.0
 
 
 def fluid_match(filled: str, required: str) -> FluidMatch:
-    """How the fluid in a circuit fits the one required: the same class, one that mixes with it, or a wrong one.
+    """How the fluid in a circuit fits the one required: the same, one that mixes with it, or wrong.
 
     Glycol classes mix, and the mixture falls towards the lower one. Silicone (`dot 5`) and mineral oil mix
     with nothing and harm seals or brakes meant for the other. Raises ValueError for a class that is not
@@ -80,6 +80,6 @@ def water_from_age(years: Number) -> tuple[Number, Number]:
 
 
 def boiling_from_age(fluid_class: str, years: Number) -> tuple[Number, Number]:
-    """Boiling point after so many years: at worst and at best. Raises as `boiling_point` and `water_from_age`."""
+    """Boiling point after so many years: at worst and at best. Raises as the two functions above."""
     slow, fast = water_from_age(years)
     return boiling_point(fluid_class, fast), boiling_point(fluid_class, slow)

@@ -100,9 +100,7 @@ def load_kg(index: int) -> int:
     place = index - _FIRST_LOAD_INDEX
     if not 0 <= place < len(_LOADS_KG):
         last = _FIRST_LOAD_INDEX + len(_LOADS_KG) - 1
-        raise ValueError(
-            f"Load index {index} is not in the table, which runs from {_FIRST_LOAD_INDEX} to {last}."
-        )
+        raise ValueError(f"Load index {index} is not in the table, which runs from {_FIRST_LOAD_INDEX} to {last}.")
     return _LOADS_KG[place]
 
 
@@ -131,9 +129,7 @@ def pressure_at(
     """
     gauge = not_negative("The pressure", pressure)
     outside = positive("The pressure of the outside air", air)
-    before = positive(
-        "The absolute temperature at measuring", finite("measured_at", measured_at) - _ABSOLUTE_ZERO
-    )
+    before = positive("The absolute temperature at measuring", finite("measured_at", measured_at) - _ABSOLUTE_ZERO)
     after = positive("The absolute temperature wanted", finite("wanted_at", wanted_at) - _ABSOLUTE_ZERO)
     return as_given((gauge + outside) * after / before - outside, pressure)
 

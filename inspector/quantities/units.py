@@ -114,9 +114,7 @@ def units_of(dimension: str) -> list[str]:
 @cache
 def _spellings(dimension: str) -> dict[str, str]:
     return {
-        spelling.casefold(): unit
-        for unit, (_, more) in _UNITS[dimension].items()
-        for spelling in (unit, *more)
+        spelling.casefold(): unit for unit, (_, more) in _UNITS[dimension].items() for spelling in (unit, *more)
     }
 
 

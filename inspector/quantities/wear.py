@@ -63,14 +63,10 @@ def start(thickness: Number, thickness_sd: Number, rate: Number, rate_sd: Number
     speed = not_negative("The wear rate", rate)
     doubt = not_negative("The uncertainty of the rate", rate_sd)
     variance = as_given(spread * spread, thickness)
-    return WearState(
-        first, speed, variance, as_given(variance * 0.0, thickness), as_given(doubt * doubt, rate)
-    )
+    return WearState(first, speed, variance, as_given(variance * 0.0, thickness), as_given(doubt * doubt, rate))
 
 
-def after(
-    state: WearState[Number], distance: Number | float, jitter: Number | float = 0.0
-) -> WearState[Number]:
+def after(state: WearState[Number], distance: Number | float, jitter: Number | float = 0.0) -> WearState[Number]:
     """State after a further distance without a reading. Raises ValueError for negative input."""
     way = not_negative("The distance", distance)
     noise = not_negative("The jitter", jitter)
@@ -91,9 +87,7 @@ def look(state: WearState[Number], reading: Number | float, uncertainty: Number 
     """
     seen = not_negative("The reading", reading)
     spread = not_negative("The uncertainty of the reading", uncertainty)
-    total = positive(
-        "The uncertainty of state and reading together", state.thickness_variance + spread * spread
-    )
+    total = positive("The uncertainty of state and reading together", state.thickness_variance + spread * spread)
     surprise = seen - state.thickness
     to_thickness, to_rate = state.thickness_variance / total, state.covariance / total
     like = state.thickness
@@ -114,9 +108,7 @@ def surprise(state: WearState[Number], reading: Number | float, uncertainty: Num
     """
     seen = not_negative("The reading", reading)
     spread = not_negative("The uncertainty of the reading", uncertainty)
-    total = positive(
-        "The uncertainty of state and reading together", state.thickness_variance + spread * spread
-    )
+    total = positive("The uncertainty of state and reading together", state.thickness_variance + spread * spread)
     return as_given((seen - state.thickness) / sqrt(total), state.thickness)
 
 
@@ -170,9 +162,7 @@ def _first_crossing(state: WearState[Number], margin: Any, z: Any, noise: Any) -
 
 
 def _variance_after(state: WearState[Number], way: Any, noise: Any) -> Any:
-    return (
-        state.thickness_variance - 2 * way * state.covariance + way * way * state.rate_variance + noise * way
-    )
+    return state.thickness_variance - 2 * way * state.covariance + way * way * state.rate_variance + noise * way
 
 
 def _ratio(above: Any, below: Any) -> Any:

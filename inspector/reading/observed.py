@@ -93,9 +93,7 @@ class ObservationReader:
             if prop.asked:
                 self._add(found, Observation(part, place, name, silent, line=line))
 
-    def _one(
-        self, path: Where, part: str, place: str, name: str, prop: Property, data: Any
-    ) -> Observation | None:
+    def _one(self, path: Where, part: str, place: str, name: str, prop: Property, data: Any) -> Observation | None:
         line = self.document.place(path, key=True)[0]
         if data is None:
             self._fault(path, f"`{name}` is empty; write the value, or `not checked: reason`")
@@ -181,7 +179,9 @@ class ObservationReader:
         prop = self.known.properties[part][name]
         match = _LIMIT.fullmatch(text.strip()) if isinstance(text, str) else None
         if match is None or bool(match["second"]) != (match["sense"] == "from"):
-            self._fault(path, "write `at least 4.5 mm (stamped)`, `at most 0.3 mm (manual)` or `from 2 mm to 4 mm`")
+            self._fault(
+                path, "write `at least 4.5 mm (stamped)`, `at most 0.3 mm (manual)` or `from 2 mm to 4 mm`"
+            )
             return None
         origins: dict[str, Literal["stamped on the part", "the machine's manual"]] = {
             "stamped": "stamped on the part", "manual": "the machine's manual"}  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from pathlib import Path
-from typing import Any, cast
+from typing import Any
 
 from inspector.knowledge.faults import Fault, Faults, not_allowed
 from inspector.knowledge.library import Knowledge
@@ -75,7 +75,9 @@ class _Reader:
         if kind is None:
             raise Faults(self.faults)  # without the kind no part can be judged known or unknown
 
-    def _inspection(self, machine: dict[str, Any], visit: dict[str, Any], kind: str | None, day: date) -> Inspection:
+    def _inspection(
+        self, machine: dict[str, Any], visit: dict[str, Any], kind: str | None, day: date
+    ) -> Inspection:
         assert kind is not None
         addresses = Addresses(self.known, self.known.machines[kind])
         reader = ObservationReader(self.document, self.folder, self.known, addresses, day)
@@ -161,7 +163,7 @@ class _Reader:
     def _purpose(self, visit: dict[str, Any]) -> Purpose:
         given = " ".join(self._plain(visit.get("purpose")).lower().split())
         if given in PURPOSES:
-            return cast(Purpose, given)
+            return given
         if "purpose" not in visit:
             self.fault(("inspection",), f"`purpose` is missing. Allowed: {', '.join(PURPOSES)}")
         else:
@@ -209,7 +211,9 @@ class _Reader:
         code = self._plain(given).upper()
         code = "GB" if code == "UK" else code
         if not COUNTRIES.fullmatch(code):
-            self.fault(("inspection", "country"), f"`{given}` is not a country code of two letters, such as GB or DE")
+            self.fault(
+                ("inspection", "country"), f"`{given}` is not a country code of two letters, such as GB or DE"
+            )
         return code
 
     def _year(self, machine: dict[str, Any], day: date) -> int | None:

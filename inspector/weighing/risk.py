@@ -26,7 +26,8 @@ GRID: tuple[tuple[float, tuple[Level, Level, Level, Level]], ...] = (
     (0.0, ("low", "low", "low", "low")),
 )
 
-# Lower and upper end of each word (Annex II, 3.4.4). "certain" is ours, for a step that always follows.
+# Lower and upper end of each word (Annex II, 3.4.4). "certain" is ours, for a step that always follows. The
+# lowest band has no lower end in the law; one decade is taken, so that it has a middle like the others.
 CHANCE_BANDS: dict[str, tuple[float, float]] = {
     "certain": (1.0, 1.0),
     "very frequent": (1 / 2, 1.0),
@@ -38,7 +39,6 @@ CHANCE_BANDS: dict[str, tuple[float, float]] = {
     "rare": (1 / 1_000_000, 1 / 100_000),
     "extremely rare": (1 / 10_000_000, 1 / 1_000_000),
 }
-"""The lowest band has no lower end in the law; one decade is taken, so that it has a middle like the others."""
 
 # One representative probability for each word: the geometric middle of its band (own choice).
 CHANCE: dict[str, float] = {word: math.sqrt(low * high) for word, (low, high) in CHANCE_BANDS.items()}

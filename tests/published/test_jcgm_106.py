@@ -1,4 +1,4 @@
-"""JCGM 106:2012, and the guard bands that follow from it. Values seen second hand unless a line says otherwise."""
+"""JCGM 106:2012 and its guard bands. Values seen second hand unless a line says otherwise."""
 
 import pytest
 from scipy import stats

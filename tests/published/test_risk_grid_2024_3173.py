@@ -1,4 +1,4 @@
-"""Delegated Regulation (EU) 2024/3173, Annex II: grid, words, steps; and the worked chair of its forerunners."""
+"""Delegated Regulation (EU) 2024/3173, Annex II: grid, words, steps; the worked chair of its forerunners."""
 
 import math
 

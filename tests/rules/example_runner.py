@@ -83,7 +83,9 @@ def answer(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, d
     return "no"
 
 
-def strength(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]) -> tuple[Any, ...]:
+def strength(
+    knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]
+) -> tuple[Any, ...]:
     """Answer, and how many backers and refuters counted."""
     judged = judgement(knowledge, rule, example, seen)
     mine = [f for f in (*judged.findings, *judged.ruled_out) if f.rule.id == rule.id]

@@ -1,0 +1,130 @@
+"""Which grade an oil's viscosity belongs to: SAE J306 for gears, SAE J300 for engines, ISO VG.
+
+Kinematic viscosities in mm2/s (the same as cSt). Gear and engine numbers are separate scales: a gear 90 is
+about an engine 40 to 50. Knows no part and no rule.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from inspector.quantities.arrays import positive
+
+_SCALE_END = float("inf")
+
+# SAE J306 (Feb 2019), at 100 degrees: lower edge of each grade; it ends where the next begins. Reference
+# chart.
+_GEAR = (("65", 3.8), ("70", 5.0), ("75", 6.5), ("80", 8.5), ("85", 11.0), ("90", 13.5), ("110", 18.5))
+_GEAR_EDGES = (*_GEAR, ("140", 24.0), ("190", 32.5), ("250", 41.0))
+# Winter grades: temperature up to which 150 Pa s are not passed, and least viscosity at 100 degrees.
+_GEAR_WINTER = {"70W": (-55.0, 3.8), "75W": (-40.0, 3.8), "80W": (-26.0, 8.5), "85W": (-12.0, 11.0)}
+
+# SAE J300 (Jan 2015), at 100 degrees: band, and least viscosity at 150 degrees and high shear in mPa s.
+_ENGINE = {
+    "8": (4.0, 6.1, 1.7),
+    "12": (5.0, 7.1, 2.0),
+    "16": (6.1, 8.2, 2.3),
+    "20": (6.9, 9.3, 2.6),
+    "30": (9.3, 12.5, 2.9),
+    "40": (12.5, 16.3, 3.5),
+    "50": (16.3, 21.9, 3.7),
+    "60": (21.9, 26.1, 3.7),
+}
+_ENGINE_WINTER = {"0W": 3.8, "5W": 3.8, "10W": 4.1, "15W": 5.6, "20W": 5.6, "25W": 9.3}
+_HEAVY_40 = 3.7  # high-shear viscosity of a 40 that is no 0W, 5W or 10W
+
+_ISO_VG = (10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000, 1500)
+_ISO_SPREAD = 0.10
+
+
+@dataclass(frozen=True)
+class Band:
+    """From `low` (included) up to `high` (excluded), in mm2/s."""
+
+    low: float
+    high: float
+
+    def holds(self, viscosity: float) -> bool:
+        """Tell whether a viscosity lies in this band. Raises ValueError unless it is positive."""
+        return self.low <= float(positive("The viscosity", viscosity)) < self.high
+
+
+def gear_band(grade: str) -> Band:
+    """Viscosity at 100 degrees that a gear oil grade asks for: `90`, `75W` or `75W-90`.
+
+    A double grade meets both of its rows. Raises ValueError for a grade that is not in the table.
+    Source: SAE J306, Feb 2019; older editions differ for 75W, 80W and thinner.
+    """
+    edges = dict(_GEAR_EDGES)
+    bands = {name: Band(low, high) for (name, low), (_, high) in pairwise([*_GEAR_EDGES, ("", _SCALE_END)])}
+    winter, summer = _split(grade, tuple(_GEAR_WINTER), tuple(edges))
+    low = max(_GEAR_WINTER[winter][1] if winter else 0.0, bands[summer].low if summer else 0.0)
+    return Band(low, bands[summer].high if summer else _SCALE_END)
+
+
+def gear_grade_at(viscosity: float) -> str:
+    """Gear oil grade of a viscosity at 100 degrees; `thinner than 65` below the scale.
+
+    Raises ValueError unless the viscosity is positive. Source: SAE J306, Feb 2019.
+    """
+    thickness = float(positive("The viscosity", viscosity))
+    reached = [name for name, low in _GEAR_EDGES if thickness >= low]
+    return reached[-1] if reached else f"thinner than {_GEAR_EDGES[0][0]}"
+
+
+def gear_cold_end(grade: str) -> float:
+    """Lowest temperature in degrees Celsius at which a winter gear oil still reaches its places.
+
+    Raises ValueError for a grade without a W. Source: SAE J306, 150 000 mPa s.
+    """
+    winter, _ = _split(grade, tuple(_GEAR_WINTER), tuple(dict(_GEAR_EDGES)))
+    if not winter:
+        raise ValueError(f"{grade!r} is no winter grade, so no cold end is promised.")
+    return _GEAR_WINTER[winter][0]
+
+
+def engine_band(grade: str) -> Band:
+    """Viscosity at 100 degrees that an engine oil grade asks for: `40`, `10W` or `10W-40`.
+
+    Raises ValueError for a grade that is not in the table. Source: SAE J300, Jan 2015 (two pages agree).
+    """
+    winter, summer = _split(grade, tuple(_ENGINE_WINTER), tuple(_ENGINE))
+    low = max(_ENGINE_WINTER[winter] if winter else 0.0, _ENGINE[summer][0] if summer else 0.0)
+    return Band(low, _ENGINE[summer][1] if summer else _SCALE_END)
+
+
+def engine_high_shear(grade: str) -> float:
+    """Least viscosity at 150 degrees and high shear that an engine oil grade asks for, in mPa s.
+
+    Raises ValueError for a grade without a summer number. Source: SAE J300, Jan 2015.
+    """
+    winter, summer = _split(grade, tuple(_ENGINE_WINTER), tuple(_ENGINE))
+    if not summer:
+        raise ValueError(f"{grade!r} has no summer number, so no high-shear viscosity is asked for.")
+    return _HEAVY_40 if summer == "40" and winter not in ("0W", "5W", "10W") else _ENGINE[summer][2]
+
+
+def iso_vg_band(grade: int) -> Band:
+    """Viscosity at 40 degrees of an ISO grade, ten percent either way (both ends belong to it).
+
+    Raises ValueError for a grade that is not in the table. Source: ISO 3448.
+    """
+    if grade not in _ISO_VG:
+        raise ValueError(f"{grade} is no ISO grade. Use one of: {', '.join(map(str, _ISO_VG))}.")
+    top = grade * (1 + _ISO_SPREAD)
+    return Band(grade * (1 - _ISO_SPREAD), top * (1 + 1e-12))
+
+
+def _split(grade: str, winters: tuple[str, ...], summers: tuple[str, ...]) -> tuple[str, str]:
+    plain = grade.upper().replace("SAE", "").replace(" ", "")
+    first, _, second = plain.partition("-")
+    winter, summer = (first, second) if first.endswith("W") else ("", first)
+    if (
+        not plain
+        or (winter and winter not in winters)
+        or (summer and summer not in summers)
+        or (second and not winter)
+    ):
+        raise ValueError(f"{grade!r} is no grade of this table. Known: {', '.join((*winters, *summers))}.")
+    return winter, summer

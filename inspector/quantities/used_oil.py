@@ -1,0 +1,101 @@
+"""What a laboratory prints about used oil: particle counts, magnetic debris, metals per distance.
+
+Knows no part and no rule, and no alarm figure that would hold for every machine.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from inspector.quantities.arrays import Number, as_given, not_negative, positive
+
+PqZone = Literal["no action", "monitor", "action"]
+
+# ISO 4406:2017: a number holds from above one edge up to and including the next; particles per millilitre.
+_EDGES = (
+    *(0.0, 0.01, 0.02, 0.04, 0.08, 0.16, 0.32, 0.64, 1.3, 2.5),
+    *(5.0, 10.0, 20.0, 40.0, 80.0, 160.0, 320.0, 640.0, 1300.0, 2500.0),
+    *(5e3, 1e4, 2e4, 4e4, 8e4, 1.6e5, 3.2e5, 6.4e5, 1.3e6, 2.5e6),
+)
+_LAST_NUMBER = len(_EDGES) - 2
+_FEW_COUNTS = 20
+
+# Laboratory memo of an equipment dealer, 2008, "use only with no history": up to, and up to.
+_PQ_ZONES: dict[str, tuple[float, float]] = {
+    "engine": (28, 35),
+    "powershift transmission": (44, 55),
+    "hydraulic": (28, 35),
+    "axle": (308, 385),
+    "wheel final drive": (216, 270),
+    "track final drive": (594, 743),
+}
+_PQ_TREND = 50.0
+
+
+def iso4406_number(per_ml: float) -> int:
+    """Scale number of a particle count per millilitre, 0 to 28; 29 stands for more than the scale.
+
+    Raises ValueError for a negative count. Source: ISO 4406:2017.
+    """
+    count = float(not_negative("The particle count", per_ml))
+    return next((number for number, edge in enumerate(_EDGES[1:]) if count <= edge), _LAST_NUMBER + 1)
+
+
+def iso4406_bounds(number: int) -> tuple[float, float]:
+    """Particles per millilitre a scale number stands for: more than, up to and including.
+
+    Raises ValueError outside 0 to 28. Source: ISO 4406:2017.
+    """
+    if not 0 <= number <= _LAST_NUMBER:
+        raise ValueError(f"An ISO 4406 number lies between 0 and {_LAST_NUMBER}, found {number}.")
+    return _EDGES[number], _EDGES[number + 1]
+
+
+def iso4406_code(per_ml: tuple[float, float, float], counted: tuple[int, int, int] | None = None) -> str:
+    """The code of three counts per millilitre, particles of 4, 6 and 14 micrometres and more: `19/16/10`.
+
+    `counted` are the particles really counted; fewer than twenty put a ≥ before that number. Beware of
+    sheets that count per 100 ml. Raises ValueError when larger particles outnumber smaller ones. Source:
+    ISO 4406:2017.
+    """
+    if not per_ml[0] >= per_ml[1] >= per_ml[2]:
+        raise ValueError("Particles above a size cannot be fewer than those above a larger size.")
+    enough = [True] * 3 if counted is None else [count >= _FEW_COUNTS for count in counted]
+    numbers = [iso4406_number(count) for count in per_ml]
+    words = [str(number) if number <= _LAST_NUMBER else f">{_LAST_NUMBER}" for number in numbers]
+    return "/".join(word if sure else f"≥{word}" for word, sure in zip(words, enough, strict=True))
+
+
+def pq_zone(compartment: str, pq: float) -> PqZone:
+    """What a published memo advises for a magnetic debris index (PQ) of which no history is known.
+
+    Heavy-equipment figures: no table for motorcycles was found. Raises ValueError for an unknown
+    compartment or a negative index. Source: dealer's oil laboratory memo, 2008; the index is that of ASTM
+    D8184.
+    """
+    if compartment not in _PQ_ZONES:
+        raise ValueError(f"{compartment!r} is not in the memo. Use one of: {', '.join(_PQ_ZONES)}.")
+    index = float(not_negative("The PQ index", pq))
+    calm, watchful = _PQ_ZONES[compartment]
+    if index <= calm:
+        return "no action"
+    return "monitor" if index <= watchful else "action"
+
+
+def pq_jumped(before: float, now: float) -> bool:
+    """Tell whether the index rose by half or more, which counts by itself.
+
+    Raises ValueError unless the earlier index is positive. Source: same memo.
+    """
+    rise = float(not_negative("The PQ index", now)) / float(positive("The earlier PQ index", before)) - 1
+    return 100 * rise >= _PQ_TREND
+
+
+def per_1000_km(ppm: Number, distance_km: Number | float, new_oil: Number | float = 0.0) -> Number:
+    """Metal gained per 1000 km on this fill, in ppm per 1000 km; negative when the new oil held more.
+
+    Fills of different age compare only so. Raises ValueError for a negative content, or a distance that is
+    not positive. Source: plain division.
+    """
+    gained = not_negative("The metal content", ppm) - not_negative("The metal content of new oil", new_oil)
+    return as_given(1000 * gained / positive("The distance", distance_km), ppm)

@@ -1,0 +1,130 @@
+"""The record's JSON Schema, made from the observables, so that an editor can offer and check words."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from inspector.knowledge.library import Knowledge
+from inspector.knowledge.observables import Property
+from inspector.quantities.units import DIMENSIONS, units_of
+from inspector.reading.inspection import PURPOSES
+
+_SILENCE = r"^(not checked|not looked at|could not see|does not apply)\b"
+_TEXT = {"type": "string", "minLength": 1}
+_ODOMETER = {"type": "string", "description": "with its unit, such as 41 200 km", "pattern": r"\d"}
+
+
+def record_schema(knowledge: Knowledge) -> dict[str, Any]:
+    """JSON Schema (2020-12) of a record about any machine kind."""
+    kinds = {kind: entry for kind, entry in knowledge.machines.items() if not entry.abstract}
+    addresses: dict[str, dict[str, Any]] = {}
+    for machine in kinds.values():
+        for part, places in machine.parts.items():
+            reference = {"$ref": f"#/$defs/{part}"}
+            names = [f"{part} @ {place}" for place in places] + ([part] if len(places) == 1 else [])
+            addresses |= dict.fromkeys(names, reference)
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "A record of what was seen on a motorcycle",
+        "type": "object",
+        "additionalProperties": False,
+        "required": ["machine", "inspection"],
+        "properties": {
+            "invented": {"enum": ["yes", "no", True, False], "description": "yes for an example nobody rode"},
+            "machine": _machine([entry.called for entry in kinds.values()]),
+            "inspection": _visit(),
+            "limits": _limits(knowledge),
+            "work done": _texts("what @ where, such as brake pads @ front"),
+            "remarks": _texts("anything else, in your own words"),
+            "observations": {
+                "type": "object",
+                "properties": addresses,
+                "additionalProperties": False,
+            },
+        },
+        "$defs": {part: _part(entries) for part, entries in knowledge.properties.items()},
+    }
+
+
+def _object(properties: dict[str, Any], required: list[str] | None = None) -> dict[str, Any]:
+    return {
+        "type": "object",
+        "properties": properties,
+        "required": required or [],
+        "additionalProperties": False,
+    }
+
+
+def _texts(description: str) -> dict[str, Any]:
+    return {"description": description, "anyOf": [_TEXT, {"type": "array", "items": _TEXT}]}
+
+
+def _machine(kinds: list[str]) -> dict[str, Any]:
+    return _object(
+        {
+            "kind": {"enum": kinds},
+            "name": {**_TEXT, "description": "what you call it; no need for a brand"},
+            "year": {"type": ["integer", "string"]},
+            "odometer": _ODOMETER,
+            "vin": _TEXT,
+            "without": _texts("parts it does not have, such as brake disc @ front right"),
+        },
+        ["kind"],
+    )
+
+
+def _visit() -> dict[str, Any]:
+    return _object(
+        {
+            "purpose": {"enum": list(PURPOSES)},
+            "date": {"type": "string", "pattern": r"^\d{4}-\d{1,2}(-\d{1,2})?$"},
+            "odometer": _ODOMETER,
+            "horizon": _texts("until when to look ahead, such as 6 months, 4000 km"),
+            "country": {"type": "string", "pattern": "^[A-Za-z]{2}$"},
+            "request": {**_TEXT, "description": "what you want of the reader, in one sentence"},
+            "tried": _texts("what was tried already"),
+        },
+        ["purpose", "date"],
+    )
+
+
+def _limits(knowledge: Knowledge) -> dict[str, Any]:
+    return {
+        "description": "limits that the machine gives: at least 4.5 mm (stamped), at most 0.3 mm (manual)",
+        "type": "object",
+        "propertyNames": {"pattern": f"^({'|'.join(knowledge.properties)})( @ .+)?$"},
+        "additionalProperties": {"type": "object", "additionalProperties": {"type": "string"}},
+    }
+
+
+def _part(entries: Any) -> dict[str, Any]:
+    looks = {}
+    for name, entry in entries.items():
+        if entry.asked:
+            looks[name] = _look(entry)
+            looks[name.replace("_", " ")] = looks[name]
+    silent = {"type": "string", "pattern": _SILENCE}
+    return {"anyOf": [silent, {"type": "object", "properties": looks, "additionalProperties": False}]}
+
+
+def _look(entry: Property) -> dict[str, Any]:
+    plain = _plain(entry)
+    nested = _object({
+        "value": plain, "tool": _TEXT, "note": _TEXT, "photo": _TEXT, "not checked": {}, "could not see": {},
+        "does not apply": {},
+    })  # fmt: skip
+    return {"description": f"{entry.ask} {entry.look}", "anyOf": [plain, nested]}
+
+
+def _plain(entry: Property) -> dict[str, Any]:
+    silent = {"type": "string", "pattern": _SILENCE}
+    if entry.kind in ("choice", "yes_no"):
+        words: list[Any] = list(entry.words())
+        return {"anyOf": [{"enum": words + ([True, False] if entry.kind == "yes_no" else [])}, silent]}
+    if entry.kind == "quantity":
+        assert entry.dimension in DIMENSIONS
+        units = ", ".join(units_of(entry.dimension))
+        return {"type": "string", "description": f"a number and a unit ({units}); {entry.plausible}"}
+    if entry.kind == "count":
+        return {"type": ["integer", "string"]}
+    return {"type": ["string", "integer"]}

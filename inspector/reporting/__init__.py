@@ -1,0 +1,1 @@
+"""Step five: print an assessment. A report computes no figure that is not in the assessment."""

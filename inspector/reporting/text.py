@@ -1,0 +1,150 @@
+"""The assessment as plain text for a terminal of a given width."""
+
+from __future__ import annotations
+
+from inspector.reporting.lines import bullet, heading, paragraph
+from inspector.reporting.words import verdict_more, verdict_sentence, words
+from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
+
+_IN_FULL = ("stop", "repair")
+_MOST_UNSEEN_LINES = 12
+
+
+def to_text(assessment: Assessment, reader: str, width: int) -> str:
+    """What was found, worst first, then what is suspected, what was not seen and what to do."""
+    lines = _head(assessment, reader, width)
+    lines += _findings(assessment, width)
+    lines += _causes(assessment, width)
+    lines += _unseen(assessment, width)
+    lines += _jobs(assessment, width)
+    lines += _cautions(assessment, width)
+    lines += ["", *paragraph(words()["text"]["private"], width)]
+    return "\n".join(lines)
+
+
+def _head(assessment: Assessment, reader: str, width: int) -> list[str]:
+    visit, wording = assessment.visit, words()
+    facts = [visit.name, visit.kind, str(visit.year) if visit.year else None, visit.odometer]
+    lines = paragraph(", ".join(fact for fact in facts if fact), width)
+    lines += paragraph(f"{wording['purpose'][visit.purpose]}, {visit.date}".capitalize(), width)
+    if visit.invented:
+        lines += paragraph(wording["text"]["invented"], width)
+    level = wording["level"][assessment.verdict.level]
+    lines += ["", *paragraph(verdict_sentence(assessment), width, "  ", f"[{level.upper()}] ")]
+    for more in verdict_more(assessment):
+        lines += paragraph(more, width, "  ")
+    ride = wording["ride"][reader]
+    lines += paragraph(f"{ride['question']} {ride[assessment.verdict.level]}", width, "  ")
+    return lines
+
+
+def _findings(assessment: Assessment, width: int) -> list[str]:
+    if not assessment.findings:
+        return []
+    lines = heading(words()["heading"]["findings"], width)
+    for level in dict.fromkeys(entry.level for entry in assessment.findings):
+        lines += ["", *paragraph(f"{words()['level'][level]}: {words()['level_means'][level]}", width)]
+        for entry in assessment.findings:
+            if entry.level == level:
+                lines += _finding(entry, width)
+    return lines
+
+
+def _finding(entry: FindingEntry, width: int) -> list[str]:
+    lines = bullet(f"{entry.title} ({entry.place})", width, f"{entry.label}.", " ")
+    indent = " " * 5
+    lines += paragraph(entry.says, width, indent)
+    if entry.level in _IN_FULL:
+        lines += paragraph(entry.means, width, indent)
+    lines += paragraph(_grounds(entry), width, indent)
+    for action in entry.do if entry.level in _IN_FULL else entry.do[:1]:
+        lines += bullet(f"{words()['by'][action.by]}: {action.step}", width, ">", indent)
+    if entry.explained_by:
+        lines += paragraph(f"See suspected cause {', '.join(entry.explained_by)}.", width, indent)
+    return lines
+
+
+def _grounds(entry: FindingEntry) -> str:
+    """Class, risk, how sure, and where the class comes from, in one line."""
+    parts = [words()["class"][entry.class_name]]
+    if entry.risk is not None:
+        parts.append(f"risk {entry.risk.words}")
+    parts.append(entry.certainty)
+    parts += dict.fromkeys(_tool(evidence) for evidence in entry.evidence if evidence.tool)
+    source = entry.sources[0]
+    return f"({'; '.join(parts)}. Source: {source.title}, {source.at}; {source.standing}, {source.known})"
+
+
+def _tool(evidence: Evidence) -> str:
+    return f"measured with {evidence.tool}" if evidence.tool != "by eye" else "judged by eye"
+
+
+def _causes(assessment: Assessment, width: int) -> list[str]:
+    if not assessment.causes:
+        return []
+    lines = heading(words()["heading"]["causes"], width)
+    lines += paragraph(words()["text"]["suspected"], width)
+    for entry in assessment.causes:
+        lines += bullet(f"{entry.title} ({entry.place}): {entry.certainty} suspicion", width, f"{entry.label}.", " ")
+        explains = f"It would explain {', '.join(entry.symptoms)}. " if entry.symptoms else ""
+        lines += paragraph(f"{explains}{entry.settled_by or ''}", width, " " * 5)
+    for entry in assessment.ruled_out:
+        lines += bullet(f"Ruled out by what was seen: {entry.title} ({entry.place})", width)
+    return lines
+
+
+def _unseen(assessment: Assessment, width: int) -> list[str]:
+    lines: list[str] = []
+    if assessment.look_next:
+        lines += heading(words()["heading"]["look_next"], width)
+        for entry in assessment.look_next:
+            lines += bullet(f"{entry.part}, {entry.place}: {entry.ask} {_cost(entry)}", width)
+    if assessment.unseen:
+        lines += heading(words()["heading"]["unseen"], width)
+        grouped = _by_part(assessment.unseen)
+        for part, names in list(grouped.items())[:_MOST_UNSEEN_LINES]:
+            lines += bullet(f"{part}: {', '.join(names)}", width)
+        if len(grouped) > _MOST_UNSEEN_LINES:
+            rest = sum(len(names) for names in list(grouped.values())[_MOST_UNSEEN_LINES:])
+            lines += bullet(f"and {rest} more; the report lists them all (--pdf FILE, --json FILE)", width)
+    if assessment.coverage:
+        looked = sum(system.looked for system in assessment.coverage)
+        expected = sum(system.expected for system in assessment.coverage)
+        critical = sum(system.critical_looked for system in assessment.coverage)
+        of_critical = sum(system.critical_expected for system in assessment.coverage)
+        text = f"Looked at: {looked} of {expected} things; of those that decide, {critical} of {of_critical}."
+        lines += ["", *paragraph(text, width)]
+    return lines
+
+
+def _cost(entry: UnseenEntry) -> str:
+    tools = f", {', '.join(entry.tools)}" if entry.tools else ""
+    why = words()["because"][entry.because] + (f": {entry.reason}" if entry.reason else "")
+    return f"({why}; {entry.minutes:g} min{tools})"
+
+
+def _by_part(entries: tuple[UnseenEntry, ...]) -> dict[str, list[str]]:
+    """Names of unseen properties by part and place; those that decide come first and carry a star."""
+    grouped: dict[str, list[str]] = {}
+    for entry in sorted(entries, key=lambda e: not e.critical):
+        star = "*" if entry.critical else ""
+        grouped.setdefault(f"{entry.part}, {entry.place}", []).append(f"{entry.name.replace('_', ' ')}{star}")
+    return grouped
+
+
+def _jobs(assessment: Assessment, width: int) -> list[str]:
+    if not assessment.jobs:
+        return []
+    lines = heading(words()["heading"]["jobs"], width)
+    for by in ("owner", "licensed mechanic"):
+        for job in assessment.jobs:
+            if job.by == by and job.level in _IN_FULL:
+                lines += bullet(f"{words()['by'][by]}: {job.step} ({', '.join(job.labels)})", width, ">")
+    return lines
+
+
+def _cautions(assessment: Assessment, width: int) -> list[str]:
+    lines = heading(words()["heading"]["cautions"], width)
+    for caution in assessment.cautions:
+        lines += bullet(f"{caution.title}. {caution.text}", width, "!")
+    return lines

@@ -1,0 +1,67 @@
+"""The fixed words of all reports, from `report_templates/words/en.toml`, and the sentence of a verdict."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
+from typing import Any
+
+from inspector.knowledge.shipped import shipped
+from inspector.weighing.assessment import Assessment, Verdict
+
+READERS = ("buyer", "owner", "mechanic")
+
+
+@cache
+def words() -> Mapping[str, Any]:
+    """All fixed words, by section."""
+    text = (shipped("report_templates") / "words" / "en.toml").read_text(encoding="utf-8")
+    return MappingProxyType(tomllib.loads(text))
+
+
+def verdict_sentence(assessment: Assessment) -> str:
+    """The one sentence that answers the reader, with its reason; chosen by purpose and level."""
+    verdict = assessment.verdict
+    sentences = words()["verdict"][assessment.visit.purpose.replace(" ", "_")]
+    deciding = sum(system.critical_expected for system in assessment.coverage)
+    filled: str = sentences[verdict.level].format(
+        reason=_reason(verdict),
+        critical_unseen=_critical(verdict.critical_unseen),
+        critical_expected=deciding,
+        first_unseen=verdict.first_unseen or "",
+    )
+    return filled
+
+
+def verdict_more(assessment: Assessment) -> tuple[str, ...]:
+    """What belongs beside the sentence: findings of the same level, deciding things that are unseen."""
+    verdict, parts = assessment.verdict, words()["verdict_parts"]
+    lines = []
+    if verdict.leading is not None and verdict.others:
+        key = "others_one" if verdict.others == 1 else "others_many"
+        lines.append(parts[key].format(others=verdict.others))
+    if verdict.level != "unseen" and verdict.critical_unseen:
+        number = _critical(verdict.critical_unseen)
+        lines.append(parts["also_unseen"].format(critical_unseen=number, first_unseen=verdict.first_unseen or ""))
+    return tuple(lines)
+
+
+def is_cause(label: str | None) -> bool:
+    """Whether a label is that of a suspected cause (a letter), not of a finding (a number)."""
+    return label is not None and not label.isdigit()
+
+
+def _reason(verdict: Verdict) -> str:
+    if verdict.leading_title is None:
+        return ""
+    kind = "reason_cause" if is_cause(verdict.leading) else "reason_finding"
+    text: str = words()["verdict_parts"][kind].format(title=verdict.leading_title, place=verdict.leading_place)
+    return text
+
+
+def _critical(number: int) -> str:
+    parts = words()["verdict_parts"]
+    text: str = parts["critical_one" if number == 1 else "critical_many"].format(number=number)
+    return text

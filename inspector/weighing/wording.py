@@ -1,0 +1,124 @@
+"""Turn facts into the few words that a finding carries: evidence, certainty, the sentence of a rule."""
+
+from __future__ import annotations
+
+from inspector.deriving.facts import Fact
+from inspector.deriving.limits import Applied
+from inspector.judging.judge import Finding, Ground
+from inspector.knowledge.library import Knowledge
+from inspector.knowledge.rules import PLACEHOLDER
+from inspector.quantities.units import number_text
+from inspector.reading.inspection import Measured, Silent
+from inspector.reading.values import in_unit
+from inspector.weighing.assessment import Evidence, Measurement
+
+_LIMIT_TESTS = ("beyond", "within", "reaches")
+# likelihood words as the IPCC defines them: > 99, > 90, > 66, > 50 %
+_LIKELIHOOD = (
+    (0.99, "virtually certain"),
+    (0.90, "very likely"),
+    (0.66, "likely"),
+    (0.5, "more likely than not"),
+)
+_EYES = {
+    "obvious": "seen plainly",
+    "moderate": "seen; such a look misses about three in ten",
+    "subtle": "seen; such a look is often wrong",
+}
+
+
+def value_text(fact: Fact) -> str:
+    """The value of a fact as the person typed it."""
+    return "" if isinstance(fact.value, Silent) else fact.value.typed
+
+
+def evidence(ground: Ground) -> Evidence:
+    """A ground in print: value, tool, limit with its origin, note and photo."""
+    fact, observation = ground.fact, ground.fact.observation
+    limit = fact.limits.get(ground.test.values[0]) if ground.test.word in _LIMIT_TESTS else None
+    measured = isinstance(fact.value, Measured)
+    return Evidence(
+        part=fact.part,
+        place=fact.place,
+        name=fact.name,
+        value=value_text(fact),
+        kind="worked out" if fact.derived_from else "measured" if measured else "seen",
+        tool=fact.value.tool if isinstance(fact.value, Measured) else None,
+        limit=limit.band.text if limit and limit.band else None,
+        limit_origin=limit.band.origin if limit and limit.band else None,
+        note=observation.note if observation else None,
+        photo=observation.photo if observation else None,
+    )
+
+
+def sentence(finding: Finding) -> str:
+    """What the rule says, with its placeholders filled from the facts."""
+    values = {"place": finding.place}
+    for ground in finding.grounds:
+        values[ground.fact.name] = value_text(ground.fact)
+        if ground.test.word in _LIMIT_TESTS:
+            band = ground.fact.limits[ground.test.values[0]].band
+            if band is not None:
+                values.setdefault("limit", band.text)
+                values.setdefault("limit_origin", band.origin)
+    text = PLACEHOLDER.sub(lambda match: values.get(match[1], match[0]), finding.rule.says)
+    return text[:1].upper() + text[1:]
+
+
+def certainty(finding: Finding, knowledge: Knowledge) -> str:
+    """How sure a finding is, in words."""
+    rule = finding.rule
+    if rule.is_suspicion:
+        steps = ("weak", "medium", "strong")
+        return steps[min(steps.index(rule.certainty) + finding.backed, 2)]
+    if rule.certainty != "as good as the reading":
+        return rule.certainty
+    chances = [chance for ground in finding.grounds if (chance := _chance(ground)) is not None]
+    if chances:
+        least = min(chances)
+        return next((word for bound, word in _LIKELIHOOD if least >= bound), "more likely than not")
+    eyes = [
+        knowledge.properties[g.fact.part][g.fact.name].eyes for g in finding.grounds if not g.fact.derived_from
+    ]
+    order = list(_EYES)
+    return _EYES[max(eyes, key=order.index)] if eyes else "as good as the reading"
+
+
+def _chance(ground: Ground) -> float | None:
+    if ground.test.word not in ("beyond", "within") or not isinstance(ground.fact.value, Measured):
+        return None
+    chance = ground.fact.limits[ground.test.values[0]].chance
+    if chance is None:
+        return None
+    return chance if ground.test.word == "beyond" else 1 - chance
+
+
+def measurement(fact: Fact) -> Measurement | None:
+    """A measured fact as one line of a table, with the limit that matters most."""
+    if not isinstance(fact.value, Measured):
+        return None
+    limit = _leading_limit(fact)
+    amount = fact.value.amount
+    spread = (
+        abs(in_unit(fact.value.uncertainty, amount))
+        if amount.dimension != "temperature"
+        else fact.value.uncertainty
+    )
+    return Measurement(
+        part=fact.part,
+        place=fact.place,
+        name=fact.name,
+        value=fact.value.typed,
+        tool=fact.value.tool,
+        uncertainty=f"± {number_text(spread, 1)} {amount.unit}" if spread else "",
+        limit=limit.band.text if limit and limit.band else None,
+        limit_origin=limit.band.origin if limit and limit.band else None,
+        standing=limit.standing if limit else None,
+    )
+
+
+def _leading_limit(fact: Fact) -> Applied | None:
+    """The first limit that is not kept, else the first one known."""
+    known = [limit for limit in fact.limits.values() if limit.band is not None]
+    worst_first = sorted(known, key=lambda limit: ("beyond", "cannot tell", "within").index(limit.standing))
+    return worst_first[0] if worst_first else None
