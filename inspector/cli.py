@@ -35,10 +35,18 @@ def cli() -> None:
 
 @cli.command()
 @click.argument("record", type=click.Path(path_type=Path))
-@click.option("--pdf", "pdf_file", type=click.Path(path_type=Path), metavar="FILE", help="Write the report as PDF.")
-@click.option("--json", "json_file", type=click.Path(path_type=Path), metavar="FILE", help="Write everything as JSON.")
-@click.option("--for", "reader", type=click.Choice(_READERS), help="Who reads it. Default: from the record's purpose.")
-@click.option("--fail-at", type=click.Choice(_LEVELS), help="Exit with 1 when a finding is at this level or above.")
+@click.option(
+    "--pdf", "pdf_file", type=click.Path(path_type=Path), metavar="FILE", help="Write the report as PDF."
+)
+@click.option(
+    "--json", "json_file", type=click.Path(path_type=Path), metavar="FILE", help="Write everything as JSON."
+)
+@click.option(
+    "--for", "reader", type=click.Choice(_READERS), help="Who reads it. Default: from the record's purpose."
+)
+@click.option(
+    "--fail-at", type=click.Choice(_LEVELS), help="Exit with 1 when a finding is at this level or above."
+)
 def assess(
     record: Path, pdf_file: Path | None, json_file: Path | None, reader: str | None, fail_at: str | None
 ) -> None:

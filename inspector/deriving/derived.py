@@ -22,6 +22,7 @@ Key = tuple[str, str, str]
 _DAYS_A_MONTH = 365.2425 / 12
 _MIXABLE = {"dot 3", "dot 4", "dot 5.1"}
 _NOT_LOOKED_AT = Silent("not looked at")
+_NEEDED = {"spread": 2, "deviation": 2, "difference": 2, "fluid_match": 2, "unit_slip": 2}
 
 
 @dataclass(frozen=True)
@@ -54,7 +55,7 @@ def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
         inputs += _keys(values, part, place, prop.derive.from_)
     found = {key: values.value(*key) for key in inputs}
     applying = {k: d for k, d in found.items() if not _does_not_apply(d.value)}
-    if not applying:
+    if len(applying) < _NEEDED.get(prop.derive.function, 1):
         return Derived(Silent("does not apply"), tuple(inputs))
     value = function(values.inspection, list(applying.values()), prop)
     silent = [d for d in applying.values() if isinstance(d.value, Silent) or d.partial]

@@ -60,9 +60,7 @@ def derive_facts(inspection: Inspection, knowledge: Knowledge) -> Facts:
     machine = knowledge.machines[inspection.kind]
     builder = _Builder(inspection, knowledge, machine)
     items = {
-        (part, place): {name: builder.fact(part, place, name) for name in knowledge.properties[part]}
-        for part, places in machine.parts.items()
-        for place in places
+        (part, place): builder.item(part, place) for part, places in machine.parts.items() for place in places
     }
     return Facts(inspection, machine, items)
 
@@ -75,10 +73,14 @@ class _Builder:
         self.observed_parts = {part for part, _, _ in inspection.observations}
         self.cache: dict[tuple[str, str, str], Derived] = {}
 
-    def fact(self, part: str, place: str, name: str) -> Fact:
+    def item(self, part: str, place: str) -> dict[str, Fact]:
+        values = {name: self.value(part, place, name) for name in self.known.properties[part]}
+        words = {name: found.value.word for name, found in values.items() if isinstance(found.value, Word)}
+        return {name: self._fact(part, place, name, found, words) for name, found in values.items()}
+
+    def _fact(self, part: str, place: str, name: str, found: Derived, words: dict[str, str]) -> Fact:
         prop = self.known.properties[part][name]
-        found = self.value(part, place, name)
-        limits = apply_limits(found, part, place, name, self.known, self.inspection, self._word(part, place))
+        limits = apply_limits(found, part, place, name, self.known, self.inspection, words)
         return Fact(
             part=part,
             place=place,
@@ -90,14 +92,6 @@ class _Builder:
             partial=found.partial,
             limits=limits,
         )
-
-    def _word(self, part: str, place: str) -> dict[str, str]:
-        words = {}
-        for name in self.known.properties[part]:
-            value = self.value(part, place, name).value
-            if isinstance(value, Word):
-                words[name] = value.word
-        return words
 
     def value(self, part: str, place: str, name: str) -> Derived:
         """The value of a property, observed, derived or silent; memoised."""

@@ -115,10 +115,11 @@ def preload_from(torque: Number, diameter: Number | float, nut_factor: Number | 
     return as_given(1000 * moment / lever, torque)
 
 
-def torque_for_other_surface(
-    torque: Number, from_factor: Number | float, to_factor: Number | float
-) -> Number:
-    """Torque that gives the same preload on another surface: T2 = T1 K2 / K1. Raises ValueError unless K > 0."""
+def torque_for_other_surface(torque: Number, from_factor: Number | float, to_factor: Number | float) -> Number:
+    """Torque that gives the same preload on another surface: T2 = T1 K2 / K1.
+
+    Raises ValueError unless both factors are positive and the torque is not negative.
+    """
     before, later = (
         positive("The first nut factor", from_factor),
         positive("The second nut factor", to_factor),

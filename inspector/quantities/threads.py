@@ -14,7 +14,7 @@ USUAL_ENGAGEMENT: dict[str, tuple[float, float]] = {
     "aluminium": (1.5, 2.0),
     "zinc": (2.0, 2.5),
 }
-"""Usual depth in diameters for a steel bolt in this material (handbook pages; a forum says 3 for aluminium)."""
+"""Usual depth in diameters for a steel bolt in this material (handbook pages; a forum: 3 for aluminium)."""
 
 _TAN_30 = math.tan(math.pi / 6)
 
@@ -30,9 +30,7 @@ def shear_area_per_mm(
     """
     step = positive("The pitch", pitch)
     size = positive("The bolt's least diameter", bolt_diameter_least)
-    overlap = positive(
-        "The overlap of the threads", size - positive("The pitch diameter", nut_flank_greatest)
-    )
+    overlap = positive("The overlap of the threads", size - positive("The pitch diameter", nut_flank_greatest))
     return as_given(math.pi * size / step * (step / 2 + _TAN_30 * overlap), bolt_diameter_least)
 
 

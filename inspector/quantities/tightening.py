@@ -1,4 +1,4 @@
-"""Assembly preload and torque of a steel joint after VDI 2230, and the torque above which a figure looks wrong.
+"""Assembly preload and torque of a steel joint after VDI 2230, and a ceiling for doubtful figures.
 
 Lengths in mm, forces in N, torques in N·m. Knows no part and no rule.
 """

@@ -1,6 +1,7 @@
 """Amounts with units as people type them, and their base unit. Knows no part and no rule.
 
-Conversion factors come from the library pint, loaded only when a unit other than the base unit is used.
+The factors stand here because a units library costs more time to load than a whole assessment takes; a test
+compares every one of them with such a library.
 """
 
 from __future__ import annotations
@@ -9,74 +10,72 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from pint import UnitRegistry
-
-# dimension -> unit as printed -> (name in pint, further spellings). The first unit is the base unit.
-_UNITS: dict[str, dict[str, tuple[str, tuple[str, ...]]]] = {
+# dimension -> unit as printed -> (how many base units it is, further spellings). The first is the base unit.
+# A year of service intervals is twelve months.
+_UNITS: dict[str, dict[str, tuple[float, tuple[str, ...]]]] = {
     "length": {
-        "mm": ("millimetre", ("millimetre", "millimetres", "millimeter", "millimeters")),
-        "cm": ("centimetre", ()),
-        "m": ("metre", ()),
-        "µm": ("micrometre", ("um", "μm", "micron", "microns")),
-        "in": ("inch", ("inch", "inches", '"', "″")),
-        "thou": ("thou", ("mil",)),
+        "mm": (1.0, ("millimetre", "millimetres", "millimeter", "millimeters")),
+        "cm": (10.0, ()),
+        "m": (1000.0, ()),
+        "µm": (0.001, ("um", "μm", "micron", "microns")),
+        "in": (25.4, ("inch", "inches", '"', "″")),
+        "thou": (0.0254, ("mil",)),
     },
     "distance": {
-        "km": ("kilometre", ("kilometre", "kilometres", "kilometer", "kilometers", "kms")),
-        "mi": ("mile", ("mile", "miles")),
-        "m": ("metre", ()),
+        "km": (1.0, ("kilometre", "kilometres", "kilometer", "kilometers", "kms")),
+        "mi": (1.609344, ("mile", "miles")),
+        "m": (0.001, ()),
     },
     "temperature": {
-        "°C": ("degree_Celsius", ("c", "degc", "deg c", "ºc", "celsius")),
-        "°F": ("degree_Fahrenheit", ("f", "degf", "deg f", "ºf", "fahrenheit")),
+        "°C": (1.0, ("c", "degc", "deg c", "ºc", "celsius")),
+        "°F": (5 / 9, ("f", "degf", "deg f", "ºf", "fahrenheit")),
     },
     "temperature difference": {
-        "°C": ("delta_degree_Celsius", ("k", "c", "degc", "deg c", "ºc", "kelvin")),
-        "°F": ("delta_degree_Fahrenheit", ("f", "degf", "deg f", "ºf")),
+        "°C": (1.0, ("k", "c", "degc", "deg c", "ºc", "kelvin")),
+        "°F": (5 / 9, ("f", "degf", "deg f", "ºf")),
     },
     "time": {
-        "months": ("month", ("month", "mo")),
-        "years": ("year", ("year", "yr", "yrs", "y", "a")),
-        "weeks": ("week", ("week",)),
-        "days": ("day", ("day", "d")),
+        "months": (1.0, ("month", "mo")),
+        "years": (12.0, ("year", "yr", "yrs", "y", "a")),
+        "weeks": (7 * 12 / 365.2425, ("week",)),
+        "days": (12 / 365.2425, ("day", "d")),
     },
     "volume": {
-        "ml": ("millilitre", ("millilitre", "millilitres", "milliliter", "cc", "cm3", "cm³")),
-        "l": ("litre", ("litre", "litres", "liter", "liters")),
-        "cl": ("centilitre", ()),
-        "US fl oz": ("fluid_ounce", ("fl oz", "floz")),
-        "US qt": ("quart", ("qt", "quart")),
+        "ml": (1.0, ("millilitre", "millilitres", "milliliter", "cc", "cm3", "cm³")),
+        "l": (1000.0, ("litre", "litres", "liter", "liters")),
+        "cl": (10.0, ()),
+        "US fl oz": (29.5735295625, ("fl oz", "floz")),
+        "US qt": (946.352946, ("qt", "quart")),
     },
     "torque": {
-        "N·m": ("newton*metre", ("nm", "n m", "n.m", "n*m", "n-m", "newton metre", "newton metres")),
+        "N·m": (1.0, ("nm", "n m", "n.m", "n*m", "n-m", "newton metre", "newton metres")),
         "lbf·ft": (
-            "pound_force*foot",
+            1.3558179483314004,
             ("lbf ft", "lbf.ft", "lbf-ft", "ft·lbf", "ft lbf", "ft-lbf", "lb ft", "lb-ft", "lb.ft", "lb·ft",
              "ft lb", "ft-lb", "ft·lb", "ftlb", "lbft", "ft lbs", "ft-lbs", "lbs ft"),
         ),
         "lbf·in": (
-            "pound_force*inch",
+            0.1129848290276167,
             ("lbf in", "lbf.in", "lbf-in", "in·lbf", "in lbf", "in-lbf", "lb in", "lb-in", "in lb", "in-lb",
              "in lbs", "in-lbs"),
         ),
-        "kgf·m": ("kilogram_force*metre", ("kgf m", "kgm", "kg m", "kg·m", "kg-m", "mkg")),
-        "kgf·cm": ("kilogram_force*centimetre", ("kgf cm", "kgcm", "kg cm", "kg·cm", "kg-cm")),
+        "kgf·m": (9.80665, ("kgf m", "kgm", "kg m", "kg·m", "kg-m", "mkg")),
+        "kgf·cm": (0.0980665, ("kgf cm", "kgcm", "kg cm", "kg·cm", "kg-cm")),
     },
     "pressure": {
-        "kPa": ("kilopascal", ()),
-        "bar": ("bar", ("bars",)),
-        "psi": ("psi", ("lbf/in2", "lb/in2", "lbf/in²")),
-        "kgf/cm²": ("kilogram_force/centimetre**2", ("kgf/cm2", "kg/cm2", "kg/cm²")),
+        "kPa": (1.0, ()),
+        "bar": (100.0, ("bars",)),
+        "psi": (6.894757293168361, ("lbf/in2", "lb/in2", "lbf/in²")),
+        "kgf/cm²": (98.0665, ("kgf/cm2", "kg/cm2", "kg/cm²")),
     },
-    "percent": {"%": ("percent", ("percent", "per cent", "pct"))},
-    "voltage": {"V": ("volt", ("volt", "volts"))},
-    "force": {"N": ("newton", ("newton", "newtons")), "lbf": ("pound_force", ("lb", "lbs"))},
-    "angle": {"°": ("degree", ("deg", "degree", "degrees"))},
+    "percent": {"%": (1.0, ("percent", "per cent", "pct"))},
+    "voltage": {"V": (1.0, ("volt", "volts"))},
+    "force": {"N": (1.0, ("newton", "newtons")), "lbf": (4.4482216152605, ("lb", "lbs"))},
+    "angle": {"°": (1.0, ("deg", "degree", "degrees"))},
 }  # fmt: skip
 
+_OFFSETS = {"temperature": {"°F": 32.0}}  # the reading at 0 of the base unit
 DIMENSIONS = tuple(_UNITS)
 _NUMBER = r"[+\-−]?\d+(?:[   ' ]\d{3})*(?:\.\d+)?(?:[eE][+\-]?\d+)?"
 _FRACTION = r"(?:\d+ )?\d+/\d+"
@@ -118,20 +117,13 @@ def _spellings(dimension: str) -> dict[str, str]:
     }
 
 
-@cache
-def _registry() -> UnitRegistry[float]:
-    import pint
-
-    return pint.UnitRegistry()
-
-
 def convert(number: float, unit: str, into: str, dimension: str) -> float:
-    """Convert between two units of one dimension (factors: pint, which cites NIST SP 811)."""
+    """Convert between two units of one dimension. Factors: NIST SP 811, appendix B.8."""
     if unit == into:
         return number
-    table = _UNITS[dimension]
-    quantity = _registry().Quantity(number, table[unit][0])
-    return float(quantity.to(table[into][0]).magnitude)
+    table, offset = _UNITS[dimension], _OFFSETS.get(dimension, {})
+    base = (number - offset.get(unit, 0.0)) * table[unit][0]
+    return base / table[into][0] + offset.get(into, 0.0)
 
 
 def parse_number(text: str) -> float:

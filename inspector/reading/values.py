@@ -37,6 +37,7 @@ _SILENCES: dict[str, Silence] = {
 }
 _SILENT = re.compile(r"(?P<state>[a-z ]+?)\s*(?:$|[:,(]\s*(?P<reason>.*?)\s*\)?$)", re.IGNORECASE | re.DOTALL)
 LONGEST_TEXT = 4000
+_GUESS = "25 %"  # a tool that is not made for what it is said to have measured is worth a guess by eye
 
 
 class NotAValue(ValueError):
@@ -152,8 +153,10 @@ def read_measured(text: str, prop: Property, knowledge: Knowledge) -> Measured:
         if stated.base < 0:
             raise NotAValue(f"`± {spread.strip()}` cannot be negative")
         return Measured(amount, stated.base, named, stated=True)
-    assumed = named or next((t for t in prop.tools if t in knowledge.tools), "by eye")
-    return Measured(amount, tool_uncertainty(amount, assumed, knowledge), named, stated=False)
+    assumed = named or next((t for t in prop.tools if t in knowledge.tools), None)
+    # a figure that nobody measures, such as one printed on a sticker, names no tool and is taken as exact
+    spread = tool_uncertainty(amount, assumed, knowledge) if assumed else 0.0
+    return Measured(amount, spread, named, stated=False)
 
 
 def _spread_dimension(dimension: str) -> str:
@@ -169,12 +172,10 @@ def _tool(text: str, knowledge: Knowledge) -> str:
 
 def tool_uncertainty(amount: Amount, tool: str, knowledge: Knowledge) -> float:
     """Standard uncertainty in base units of a reading with a tool; the largest of what the tool states."""
-    gives = knowledge.tools[tool].gives.get(amount.dimension) if tool in knowledge.tools else None
-    if gives is None:
-        gives = knowledge.tools["by eye"].gives.get(amount.dimension, "0 %")
+    gives = knowledge.tools[tool].gives.get(amount.dimension) or _GUESS
     figures = []
     for text in gives.split(" or "):
-        if text.strip().endswith("%"):
+        if text.strip().endswith("%") and amount.dimension != "percent":
             figures.append(abs(amount.base) * parse_amount(text, "percent").base / 100)
         else:
             figures.append(parse_amount(text, _spread_dimension(amount.dimension)).base)

@@ -33,7 +33,9 @@ def rule_text(rule: Rule, knowledge: Knowledge, width: int) -> str:
         lines += bullet(line, width)
     for title, text in (("Says", rule.says), ("Means", rule.means), ("How sure", rule.certainty)):
         lines += heading(title, width) + paragraph(text, width)
-    official = f" Official items of Directive 2014/45/EU, Annex I: {', '.join(rule.official)}." if rule.official else ""
+    official = (
+        f" Official items of Directive 2014/45/EU, Annex I: {', '.join(rule.official)}." if rule.official else ""
+    )
     lines += heading("Class", width) + paragraph(f"{rule.class_}. {rule.class_reason}{official}", width)
     if rule.harm is not None:
         lines += heading(f"Story to harm (severity {rule.harm.severity} of 4)", width)

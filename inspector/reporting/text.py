@@ -85,7 +85,9 @@ def _causes(assessment: Assessment, width: int) -> list[str]:
     lines = heading(words()["heading"]["causes"], width)
     lines += paragraph(words()["text"]["suspected"], width)
     for entry in assessment.causes:
-        lines += bullet(f"{entry.title} ({entry.place}): {entry.certainty} suspicion", width, f"{entry.label}.", " ")
+        lines += bullet(
+            f"{entry.title} ({entry.place}): {entry.certainty} suspicion", width, f"{entry.label}.", " "
+        )
         explains = f"It would explain {', '.join(entry.symptoms)}. " if entry.symptoms else ""
         lines += paragraph(f"{explains}{entry.settled_by or ''}", width, " " * 5)
     for entry in assessment.ruled_out:

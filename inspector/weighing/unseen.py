@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from inspector.deriving.facts import Fact
-from inspector.deriving.limits import Applied
+from inspector.deriving.limits import Standing
 from inspector.judging.judge import Judgement, Key, OpenRule
 from inspector.knowledge.library import Knowledge
 from inspector.reading.inspection import Silent
@@ -23,62 +23,86 @@ def unseen_entries(judgement: Judgement, knowledge: Knowledge) -> tuple[UnseenEn
     for opened in judgement.open:
         for key in opened.missing:
             reading.setdefault(key, []).append(opened)
+    standings = _standings(judgement)
     entries = []
     for fact in judgement.facts.all():
         key = (fact.part, fact.place, fact.name)
-        because = _because(fact, judgement, reading.get(key, []))
+        because = _because(fact, standings.get(key, set()), bool(reading.get(key)))
         if because is not None:
             entries.append(_entry(fact, because, reading.get(key, []), knowledge))
-    return tuple(sorted(entries, key=_value, reverse=True))
+    return tuple(sorted(entries, key=_value))
 
 
-def _because(fact: Fact, judgement: Judgement, opened: list[OpenRule]) -> UnseenBecause | None:
+def _because(fact: Fact, standings: set[Standing], opened: bool) -> UnseenBecause | None:
     if isinstance(fact.value, Silent):
         if not fact.unseen:
             return None
         return "could not see" if fact.value.state == "could not see" else "not looked at"
-    standings = {limit.standing for limit in _limits(fact, judgement)}
     if opened and "cannot tell" in standings:
         return "cannot tell"
     return "limit not known" if opened and "not known" in standings else None
 
 
-def _limits(fact: Fact, judgement: Judgement) -> Iterable[Applied]:
-    """Limits of the fact itself and of whatever is derived from it."""
-    yield from fact.limits.values()
-    key = (fact.part, fact.place, fact.name)
-    for other in judgement.facts.all():
-        if key in other.derived_from and not other.partial:
-            yield from other.limits.values()
+def _standings(judgement: Judgement) -> dict[Key, set[Standing]]:
+    """How each look stands to the limits of its own and of whatever is derived from it."""
+    found: dict[Key, set[Standing]] = {}
+    for fact in judgement.facts.all():
+        for limit in fact.limits.values():
+            found.setdefault((fact.part, fact.place, fact.name), set()).add(limit.standing)
+            for key in () if fact.partial else fact.derived_from:
+                found.setdefault(key, set()).add(limit.standing)
+    return found
 
 
 def _entry(fact: Fact, because: UnseenBecause, opened: list[OpenRule], knowledge: Knowledge) -> UnseenEntry:
     prop = knowledge.properties[fact.part][fact.name]
+    silent = isinstance(fact.value, Silent)
+    worst = combine_classes([one.rule.class_ for one in opened] or ["none"])
     return UnseenEntry(
         part=fact.part,
         place=fact.place,
         name=fact.name,
         because=because,
         reason=fact.value.reason if isinstance(fact.value, Silent) else None,
-        critical=prop.critical,
+        critical=prop.critical and (silent or worst in ("major", "dangerous")),
         ask=prop.ask or "",
         look=prop.look or "",
         tools=prop.tools,
         minutes=prop.minutes,
         could_show=tuple(dict.fromkeys(one.rule.title for one in opened if one.rule.class_ != "none")),
-        worst=combine_classes([one.rule.class_ for one in opened] or ["none"]),
+        worst=worst,
     )
 
 
 def _value(entry: UnseenEntry) -> tuple[bool, float]:
-    """What the answer could change, for each minute it takes."""
+    """Critical first; then by what the answer could change, for each minute it takes."""
     weight = WEIGHTS[entry.worst] + len(entry.could_show)
-    return entry.critical, weight / max(entry.minutes, 0.5)
+    return not entry.critical, -weight / max(entry.minutes, 0.5)
 
 
 def look_next(entries: Iterable[UnseenEntry]) -> tuple[UnseenEntry, ...]:
-    """The looks that are worth most for their minutes; one that changes nothing is not asked for."""
-    return tuple(entry for entry in entries if entry.critical or entry.worst != "none")[:MOST_NEXT]
+    """The looks that are worth most for their minutes, the same look at several places as one.
+
+    A look that changes nothing is not asked for.
+    """
+    alike: dict[tuple[str, str, str], list[UnseenEntry]] = {}
+    for entry in entries:
+        if entry.critical or entry.worst != "none":
+            alike.setdefault((entry.part, entry.name, entry.because), []).append(entry)
+    return tuple(_together(group) for group in list(alike.values())[:MOST_NEXT])
+
+
+def _together(group: list[UnseenEntry]) -> UnseenEntry:
+    places = ", ".join(entry.place for entry in group)
+    reasons = dict.fromkeys(entry.reason for entry in group if entry.reason)
+    update = {
+        "place": places,
+        "minutes": sum(entry.minutes for entry in group),
+        "reason": "; ".join(reasons) or None,
+        "could_show": tuple(dict.fromkeys(title for entry in group for title in entry.could_show)),
+        "worst": combine_classes([entry.worst for entry in group]),
+    }
+    return group[0].model_copy(update=update)
 
 
 def coverage(judgement: Judgement, knowledge: Knowledge) -> tuple[SystemCoverage, ...]:

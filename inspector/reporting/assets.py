@@ -1,0 +1,40 @@
+"""Where the PDF's font comes from, and a fetcher that hands out nothing else."""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from weasyprint.urls import URLFetcher
+
+_FONTS = {
+    "text.ttf": "SourceSans3[wght].ttf",
+    "text-italic.ttf": "SourceSans3-Italic[wght].ttf",
+}
+
+
+class NotFetched(ValueError):
+    """An address that a report may not read."""
+
+
+@cache
+def assets() -> dict[str, bytes]:
+    """The files a report may read, by the name behind `asset:`."""
+    folder = files("fontpkg_source_sans_3") / "files"
+    return {name: (folder / file).read_bytes() for name, file in _FONTS.items()}
+
+
+def fetcher() -> URLFetcher:
+    """A fetcher that serves `asset:NAME` from memory and refuses every other address: no file, no network."""
+    from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+    class AssetFetcher(URLFetcher):  # type: ignore[misc]
+        def fetch(self, url: str, headers: Any = None) -> URLFetcherResponse:
+            scheme, _, name = url.partition(":")
+            if scheme != "asset" or name not in assets():
+                raise NotFetched(f"a report reads no other file or address: {url[:80]}")
+            return URLFetcherResponse(url, body=assets()[name], headers={"Content-Type": "font/ttf"})
+
+    return AssetFetcher()

@@ -1,0 +1,73 @@
+"""The report as one HTML document that fetches nothing: for a browser, and for the PDF."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources.abc import Traversable
+from typing import TYPE_CHECKING
+
+from inspector.knowledge.shipped import shipped
+from inspector.reporting.page import make_page
+from inspector.reporting.svg import coverage_bar, mark
+from inspector.reporting.words import words
+from inspector.weighing.assessment import Assessment
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+    from markupsafe import Markup
+
+
+def to_html(assessment: Assessment, reader: str) -> str:
+    """The report for `buyer`, `owner` or `mechanic`. Raises ValueError for another reader."""
+    page = make_page(assessment, reader)
+    return _environment().get_template(f"{reader}.html").render(a=assessment, page=page, w=words())
+
+
+def css(name: str) -> str:
+    """The text of a style sheet of the templates."""
+    return (shipped("report_templates") / name).read_text(encoding="utf-8")
+
+
+@cache
+def _environment() -> Environment:
+    from jinja2 import DictLoader, Environment, StrictUndefined
+
+    environment = Environment(
+        loader=DictLoader(dict(_templates(shipped("report_templates"), ""))),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters["plain"] = lambda name: name.replace("_", " ")
+    environment.filters["capital"] = lambda text: text[:1].upper() + text[1:]
+    environment.globals.update(mark=_mark, bar=_bar, style=_style)
+    return environment
+
+
+def _templates(folder: Traversable, name: str) -> Iterator[tuple[str, str]]:
+    for entry in sorted(folder.iterdir(), key=lambda item: item.name):
+        if entry.is_dir():
+            yield from _templates(entry, f"{name}{entry.name}/")
+        elif entry.name.endswith(".html"):
+            yield f"{name}{entry.name}", entry.read_text(encoding="utf-8")
+
+
+def _mark(level: str) -> Markup:
+    from markupsafe import Markup
+
+    named = words()["level"] if level in words()["level"] else words()["shape"]
+    return Markup(mark(level, named[level]))
+
+
+def _bar(looked: int, expected: int, title: str) -> Markup:
+    from markupsafe import Markup
+
+    return Markup(coverage_bar(looked, expected, title))
+
+
+def _style() -> Markup:
+    from markupsafe import Markup
+
+    return Markup(css("style.css"))
