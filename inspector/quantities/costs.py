@@ -32,7 +32,9 @@ class Estimate:
         for figure in (self.low, self.usual, self.high):
             finite("A cost", figure)
         if not 0 <= self.low <= self.usual <= self.high:
-            raise ValueError(f"Costs must rise from low to high, found {self.low}, {self.usual}, {self.high}.")
+            raise ValueError(
+                f"Costs must rise from low to high, found {self.low}, {self.usual}, {self.high}."
+            )
 
 
 @dataclass(frozen=True)
@@ -45,8 +47,9 @@ class Spread:
 
 def triangular(job: Estimate) -> Spread:
     """Mean and deviation when the chance falls in straight lines from the usual cost to both ends."""
-    a, m, b = job.low, job.usual, job.high
-    return Spread((a + m + b) / 3, math.sqrt((a * a + m * m + b * b - a * m - a * b - m * b) / 18))
+    rise, width = job.usual - job.low, job.high - job.low
+    variance = (rise * rise + width * width - rise * width) / 18
+    return Spread(job.low + (rise + width) / 3, math.sqrt(variance))
 
 
 def pert(job: Estimate) -> Spread:
@@ -67,7 +70,9 @@ def pert_beta(job: Estimate) -> Spread:
     return Spread(pert(job).mean, sd)
 
 
-def total(spreads: Sequence[Spread], chances: Sequence[float] | None = None, correlation: float = 0.0) -> Spread:
+def total(
+    spreads: Sequence[Spread], chances: Sequence[float] | None = None, correlation: float = 0.0
+) -> Spread:
     """Mean and deviation of a sum of jobs, each needed with its chance (all for certain when not given).
 
     `correlation`, 0 to 1, of the costs of jobs that are needed. Raises ValueError for chances outside 0 to
@@ -109,7 +114,7 @@ def quantiles(
 
 
 def chance_within(spread: Spread, budget: float) -> float:
-    """Chance that a sum of many jobs stays within a budget, taken as normal. A sum without spread gives a step."""
+    """Chance that a sum of many jobs stays within a budget, taken as normal; a step without spread."""
     room = float(finite("The budget", budget)) - spread.mean
     if spread.sd == 0:
         return 1.0 if room >= 0 else 0.0

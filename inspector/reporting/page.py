@@ -11,9 +11,10 @@ from inspector.reporting.places import Group, by_look, by_part
 from inspector.reporting.words import READERS, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import LEVELS, Assessment, FindingEntry, Measurement, Visit
 
-MOST_ON_FIRST_PAGE = 6
-MOST_LOOKS = 8
+MOST_ON_FIRST_PAGE = 5
+MOST_LOOKS = 5
 MOST_MEASURED = 8
+MOST_SYMPTOMS = 8
 MOST_HEADER = 56
 ACT_NOW = ("stop", "repair")
 LATER = ("plan", "watch")
@@ -43,6 +44,7 @@ class Page:
     question: str
     answer: str
     identity: tuple[tuple[str, str], ...]
+    by_level: tuple[tuple[str, tuple[FindingEntry, ...]], ...]
     act_now: Shortened
     later: Shortened
     critical_looks: Shortened
@@ -78,11 +80,12 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         question=wording["ride"][reader]["question"],
         answer=wording["ride"][reader][level],
         identity=_identity(visit, reader),
+        by_level=_by_level(assessment.findings),
         act_now=_first([e for e in entries if e.level in ACT_NOW], MOST_ON_FIRST_PAGE),
         later=_first([e for e in entries if e.level in LATER], MOST_ON_FIRST_PAGE),
         critical_looks=_first(by_look(critical), MOST_LOOKS),
         critical_groups=_first(by_part(critical), MOST_LOOKS),
-        symptoms=_first(assessment.findings, MOST_LOOKS),
+        symptoms=_first(assessment.findings, MOST_SYMPTOMS),
         measured=_first(_measured(assessment.measurements), MOST_MEASURED),
         unseen_critical=by_part(critical),
         unseen_other=by_part(entry for entry in assessment.unseen if not entry.critical),
@@ -114,6 +117,12 @@ def _first(entries: Sequence[object], most: int) -> Shortened:
 
 def _worst_first(entries: list[FindingEntry]) -> list[FindingEntry]:
     return sorted(entries, key=lambda entry: LEVELS.index(entry.level))
+
+
+def _by_level(entries: Iterable[FindingEntry]) -> tuple[tuple[str, tuple[FindingEntry, ...]], ...]:
+    found = tuple(entries)
+    levels = dict.fromkeys(entry.level for entry in found)
+    return tuple((level, tuple(e for e in found if e.level == level)) for level in levels)
 
 
 def _identity(visit: Visit, reader: str) -> tuple[tuple[str, str], ...]:

@@ -57,7 +57,7 @@ def make_entries(judgement: Judgement, knowledge: Knowledge) -> Entries:
     maker = _Maker(knowledge, classes)
     numbered = _ordered([(f, maker.entry(f)) for f in plain])
     labels = {finding.key: str(number) for number, (finding, _) in enumerate(numbered, 1)}
-    kept = _strongest_rivals(_ordered([(f, maker.entry(f)) for f in suspected]))
+    kept = strongest_rivals(_ordered([(f, maker.entry(f)) for f in suspected]))
     letters = {finding.key: _letter(number) for number, (finding, _) in enumerate(kept)}
     findings = tuple(
         entry.model_copy(update={"label": labels[f.key], "explained_by": _causes_of(f, kept, letters)})
@@ -148,7 +148,7 @@ def _ordered(pairs: list[Pair]) -> list[Pair]:
     return sorted(pairs, key=rank)
 
 
-def _strongest_rivals(pairs: list[Pair]) -> list[Pair]:
+def strongest_rivals(pairs: list[Pair]) -> list[Pair]:
     """At most three causes for one symptom, most dangerous first; the order of `pairs` decides."""
     used: dict[tuple[str, str], int] = {}
     kept = []

@@ -57,9 +57,7 @@ def test_two_wheeler_down_one_in_ten():
 def test_car_from_108():
     # question published, answer calculated: 1500 kg, 4 x 8 kg, 448 J/(kg K)
     assert disc_rise(motion_energy(1500, 108.0), 32.0, specific_heat=448) == pytest.approx(47.1, abs=0.05)
-    assert disc_rise(motion_energy(1500, 108.0, 80.0), 32.0, specific_heat=448) == pytest.approx(
-        21.2, abs=0.05
-    )
+    assert disc_rise(motion_energy(1500, 108.0, 80.0), 32.0, specific_heat=448) == pytest.approx(21.2, abs=0.05)
 
 
 @pytest.mark.parametrize(

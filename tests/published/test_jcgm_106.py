@@ -15,9 +15,7 @@ def test_oil_of_grade_40_is_in_its_band_with_two_chances_in_three():
     assert inside == pytest.approx(0.662630, abs=5e-7)
 
 
-@pytest.mark.parametrize(
-    ("chance", "z"), [(0.80, 0.84), (0.90, 1.28), (0.95, 1.64), (0.99, 2.33), (0.999, 3.09)]
-)
+@pytest.mark.parametrize(("chance", "z"), [(0.80, 0.84), (0.90, 1.28), (0.95, 1.64), (0.99, 2.33), (0.999, 3.09)])
 def test_one_sided_table(chance, z):
     # the table of coverage for one limit, from memory; checked here against the same distribution
     assert guard_band(1.0, 1 - chance) == pytest.approx(z, abs=0.006)

@@ -52,9 +52,7 @@ def test_a_tie_takes_the_upper_row(edge, severity, upper):
     assert grid_level(edge, severity) == upper
 
 
-@pytest.mark.parametrize(
-    ("edge", "severity", "lower"), [(0.5, 1, "medium"), (1e-2, 1, "low"), (1e-6, 4, "low")]
-)
+@pytest.mark.parametrize(("edge", "severity", "lower"), [(0.5, 1, "medium"), (1e-2, 1, "low"), (1e-6, 4, "low")])
 def test_just_under_an_edge_takes_the_lower_row(edge, severity, lower):
     assert grid_level(edge * (1 - 1e-6), severity) == lower
 
@@ -145,9 +143,7 @@ def test_ten_times_a_near_certain_chance_stays_a_chance():
     assert risk_range(0.7, 1) == ("medium", "high", "high")
 
 
-@pytest.mark.parametrize(
-    ("probability", "severity"), [(-0.1, 1), (1.1, 1), (math.nan, 1), (0.5, 0), (0.5, 5)]
-)
+@pytest.mark.parametrize(("probability", "severity"), [(-0.1, 1), (1.1, 1), (math.nan, 1), (0.5, 0), (0.5, 5)])
 def test_nonsense_is_refused(probability, severity):
     with pytest.raises(ValueError, match=r"must lie|is 1, 2, 3 or 4"):
         grid_level(probability, severity)

@@ -219,9 +219,7 @@ def test_rule_of_thumb_of_one_psi_for_ten_degrees_fahrenheit():
     assert pressure_at(2.5, 20.0, 30.0) - 2.5 == pytest.approx(0.12, abs=0.005)
 
 
-@pytest.mark.parametrize(
-    ("pressure", "before", "later"), [(-0.1, 20, 20), (2.5, -274, 20), (2.5, 20, -273.15)]
-)
+@pytest.mark.parametrize(("pressure", "before", "later"), [(-0.1, 20, 20), (2.5, -274, 20), (2.5, 20, -273.15)])
 def test_an_impossible_tyre_is_refused(pressure, before, later):
     with pytest.raises(ValueError, match="must"):
         pressure_at(pressure, before, later)

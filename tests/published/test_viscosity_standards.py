@@ -69,9 +69,7 @@ def refutas(first, second, share):
 
 @pytest.mark.parametrize(("first", "second", "share"), [(10, 100, 0.5), (5, 15, 0.3), (100, 1000, 0.2)])
 def test_blend_agrees_with_another_rule(first, second, share):
-    assert blend_viscosity(float(first), second, share) == pytest.approx(
-        refutas(first, second, share), rel=0.005
-    )
+    assert blend_viscosity(float(first), second, share) == pytest.approx(refutas(first, second, share), rel=0.005)
 
 
 def test_change_of_a_used_oil():

@@ -79,14 +79,10 @@ def test_first_passage_by_simulation_agrees(row):
         reached[(thickness <= LIMIT) & np.isinf(reached)] = number * step
 
     for share in (0.05, 0.5, 0.95):
-        assert distance_left(state, LIMIT, share, JITTER) == pytest.approx(
-            np.quantile(reached, share), abs=0.25
-        )
+        assert distance_left(state, LIMIT, share, JITTER) == pytest.approx(np.quantile(reached, share), abs=0.25)
 
 
-@pytest.mark.parametrize(
-    ("time", "share"), [(3, 0.225459), (3.3333333, 0.525646), (3.5, 0.671142), (4, 0.930746)]
-)
+@pytest.mark.parametrize(("time", "share"), [(3, 0.225459), (3.3333333, 0.525646), (3.5, 0.671142), (4, 0.930746)])
 def test_inverse_gaussian_first_passage(time, share):
     # margin 1, rate 0.3, jitter 0.005: printed values, scipy, and the filter's chance nearly the same
     exact = invgauss(mu=(1 / 0.3) / (1 / 0.005), scale=1 / 0.005).cdf(time)

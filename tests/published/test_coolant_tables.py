@@ -1,0 +1,48 @@
+"""Coolant: freezing by mass (CoolProp 8.0.0) and of propylene glycol by volume (Lange's Handbook 5.13)."""
+
+import pytest
+
+from inspector.quantities.coolant import freezing_point, propylene_freezing_by_volume, share_for
+
+# printed by CoolProp 8.0.0 for INCOMP::MEG and INCOMP::MPG
+MASS = (10, 20, 30, 33, 40, 50, 55, 60)
+ETHYLENE = (-3.4, -7.9, -14.6, -17.1, -23.8, -36.0, -43.2, -51.2)
+PROPYLENE = (-2.9, -7.2, -12.8, -14.8, -20.6, -32.2, -40.2, -50.0)
+
+
+@pytest.mark.parametrize(("glycol", "points"), [("ethylene", ETHYLENE), ("propylene", PROPYLENE)])
+def test_by_mass(glycol, points):
+    for share, celsius in zip(MASS, points, strict=True):
+        assert freezing_point(glycol, share) == pytest.approx(celsius)
+        assert share_for(glycol, celsius) == pytest.approx(share)
+
+
+@pytest.mark.parametrize(
+    ("share", "celsius"), [(10, -2.2), (20, -6.7), (30, -12.8), (40, -20.6), (45, -26.7), (50, -33.3)]
+)
+def test_propylene_by_volume(share, celsius):
+    # the sign of the printed column is restored
+    assert propylene_freezing_by_volume(share) == pytest.approx(celsius)
+
+
+def test_half_and_half_ethylene_glycol_by_volume_is_good_to_about_37():
+    # trade pages: 50 % by volume about -37 degrees; ASTM D3306 asks for -36.4 at least (from memory)
+    by_mass = 50 * 1.113 / (50 * 1.113 + 50 * 0.998)
+
+    assert freezing_point("ethylene", 100 * by_mass) <= -36.4
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: freezing_point("methanol", 30.0),
+        lambda: freezing_point("ethylene", 100.0),
+        lambda: freezing_point("ethylene", -1.0),
+        lambda: share_for("ethylene", -60.0),
+        lambda: share_for("propylene", 5.0),
+        lambda: propylene_freezing_by_volume(60.0),
+    ],
+)
+def test_nonsense_is_refused(call):
+    with pytest.raises(ValueError, match=r"must|no glycol"):
+        call()

@@ -1,0 +1,106 @@
+"""Value of information: the used-car buyer (Howard 1962; Neapolitan 1990, p. 373), and looks of our own."""
+
+import pytest
+
+from inspector.quantities.value_of_information import (
+    after_look,
+    joint_looks,
+    look_worth,
+    loss_now,
+    order_of_looks,
+    perfect_look,
+    signals_worth,
+)
+
+# A good car is worth 60, a lemon -100, and one in five is a lemon. Not buying: 60 are forgone for certain.
+LEMON, SPOILT, FORGONE = 0.2, 160.0, 60.0
+BUY_UNTESTED = FORGONE - loss_now(LEMON, SPOILT, FORGONE)
+
+
+def test_buying_untested():
+    assert pytest.approx(28) == BUY_UNTESTED
+
+
+def test_the_stranger_who_knows_is_too_dear_at_25():
+    assert perfect_look(LEMON, SPOILT, FORGONE) == pytest.approx(20)
+
+
+def test_the_first_test_costs_9():
+    # passes nine good cars in ten and four lemons in ten
+    gross = BUY_UNTESTED + look_worth(LEMON, SPOILT, FORGONE, sensitivity=0.6, specificity=0.9)
+
+    assert gross == pytest.approx(35.2)
+    assert gross - 9 == pytest.approx(26.2)
+
+
+def test_both_tests_cost_13():
+    # the second passes 8/9 of good cars and 1/3 of lemons after a pass, all and 4/9 after a failure
+    signals = [
+        (0.4 * 1 / 3, 0.9 * 8 / 9),
+        (0.4 * 2 / 3, 0.9 * 1 / 9),
+        (0.6 * 4 / 9, 0.1 * 1.0),
+        (0.6 * 5 / 9, 0.1 * 0.0),
+    ]
+    gross = BUY_UNTESTED + signals_worth(LEMON, SPOILT, FORGONE, signals)
+
+    assert gross == pytest.approx(35.734, abs=0.002)
+    assert gross - 13 == pytest.approx(22.73, abs=0.005)
+    assert gross - 13 < 26.2 < 28  # so no test is best
+
+
+@pytest.mark.parametrize(
+    ("bad", "loss", "cost", "sensitivity", "specificity", "worth", "perfect"),
+    [
+        (0.30, 2000, 60, 0.95, 0.90, 8.7, 42),
+        (0.10, 3000, 200, 0.98, 0.98, 170.8, 180),
+        (0.05, 800, 150, 0.70, 0.94, 14.2, 32.5),
+        (0.02, 800, 150, 0.70, 0.94, 0.28, 13),
+    ],
+)
+def test_four_looks_at_a_motorcycle(bad, loss, cost, sensitivity, specificity, worth, perfect):
+    # calculated: fluid age, tyre date, spline, belt
+    assert look_worth(bad, loss, cost, sensitivity, specificity) == pytest.approx(worth)
+    assert perfect_look(bad, loss, cost) == pytest.approx(perfect)
+
+
+@pytest.mark.parametrize(
+    ("bad", "now", "worth"), [((0.10, 0.02), 80, (54.0, 0.0)), ((0.05, 0.01), 59.5, (46.0, 9.2))]
+)
+def test_one_decision_on_two_parts(bad, now, worth):
+    # calculated: loss 1000, cost 80
+    any_bad = 1 - (1 - bad[0]) * (1 - bad[1])
+
+    assert loss_now(any_bad, 1000, 80) == pytest.approx(now)
+    assert joint_looks(bad, 1000, 80) == pytest.approx(worth, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("before", "looks_fine", "looks_bad"),
+    [(0.05, 0.0165, 0.380), (0.10, 0.0342, 0.565), (0.20, 0.0739, 0.745), (0.30, 0.1203, 0.833)],
+)
+def test_after_one_look_by_a_lay_person(before, looks_fine, looks_bad):
+    # sensitivity 0.70, specificity 0.94: odds times 11.7 or 0.319
+    assert after_look(before, 0.70, 0.94, seen_bad=False) == pytest.approx(looks_fine, abs=5e-5)
+    assert after_look(before, 0.70, 0.94, seen_bad=True) == pytest.approx(looks_bad, abs=6e-4)
+
+
+def test_best_look_for_its_minutes_comes_first():
+    assert order_of_looks([8.7, 170.8, 14.2, 0.28], [0, 0, 0, 1], [2, 1, 60, 5]) == [1, 0, 2]
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: loss_now(1.1, 100, 10),
+        lambda: loss_now(0.5, -100, 10),
+        lambda: look_worth(0.5, 100, 10, 1.2, 0.9),
+        lambda: signals_worth(0.5, 100, 10, [(0.5, 0.5)]),
+        lambda: after_look(0.0, 0.7, 1.0, seen_bad=True),
+        lambda: joint_looks([], 100, 10),
+        lambda: order_of_looks([1.0], [0.0], [0.0]),
+        lambda: order_of_looks([1.0], [0.0], [1.0, 2.0]),
+    ],
+)
+def test_nonsense_is_refused(call):
+    with pytest.raises(ValueError, match=r"must|At least one|argument"):
+        call()
