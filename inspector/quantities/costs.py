@@ -13,6 +13,7 @@ from typing import Any
 from inspector.quantities.arrays import between, finite, inside, phi, phi_inverse
 
 _SEED = 20_000
+_FINEST = -9  # no currency has smaller coins
 _USUAL_CORRELATION = 0.3
 """Jobs share the hourly rate of one workshop (own choice)."""
 
@@ -145,7 +146,7 @@ def _chances(chances: Sequence[float] | None, jobs: int) -> list[float]:
 def _rounded(value: float, digits: int, way: Any) -> float:
     if value == 0:
         return 0.0
-    step = 10.0 ** (math.floor(math.log10(value)) - digits + 1)
+    step = 10.0 ** max(_FINEST, math.floor(math.log10(value)) - digits + 1)
     return float(round(way(round(value / step, 9)) * step, 9))
 
 

@@ -20,13 +20,18 @@ if TYPE_CHECKING:
 
 def to_html(assessment: Assessment, reader: str) -> str:
     """The report for `buyer`, `owner` or `mechanic`. Raises ValueError for another reader."""
+    return _render(assessment, reader, paper=False)
+
+
+def to_paper(assessment: Assessment, reader: str) -> str:
+    """The same, with the font that only the PDF's fetcher knows. Raises ValueError for another reader."""
+    return _render(assessment, reader, paper=True)
+
+
+def _render(assessment: Assessment, reader: str, paper: bool) -> str:
     page = make_page(assessment, reader)
-    return _environment().get_template(f"{reader}.html").render(a=assessment, page=page, w=words())
-
-
-def css(name: str) -> str:
-    """The text of a style sheet of the templates."""
-    return (shipped("report_templates") / name).read_text(encoding="utf-8")
+    template = _environment().get_template(f"{reader}.html")
+    return template.render(a=assessment, page=page, w=words(), paper=paper)
 
 
 @cache
@@ -67,7 +72,9 @@ def _bar(looked: int, expected: int, title: str) -> Markup:
     return Markup(coverage_bar(looked, expected, title))
 
 
-def _style() -> Markup:
+def _style(paper: bool) -> Markup:
     from markupsafe import Markup
 
-    return Markup(css("style.css"))
+    sheets = ("fonts.css", "style.css", "print.css") if paper else ("style.css", "print.css")
+    folder = shipped("report_templates")
+    return Markup("".join((folder / name).read_text(encoding="utf-8") for name in sheets))

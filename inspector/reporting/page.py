@@ -13,8 +13,10 @@ from inspector.weighing.assessment import LEVELS, Assessment, FindingEntry, Meas
 
 MOST_ON_FIRST_PAGE = 5
 MOST_LOOKS = 5
-MOST_MEASURED = 8
-MOST_SYMPTOMS = 8
+MOST_MEASURED = 5
+MOST_SYMPTOMS = 6
+MOST_ANSWERS = 9
+ANSWER_ROWS = 11
 MOST_HEADER = 56
 ACT_NOW = ("stop", "repair")
 LATER = ("plan", "watch")
@@ -37,6 +39,7 @@ class Page:
     lead: str
     machine: str
     header: str
+    summary: str
     day: str
     level: str
     sentence: str
@@ -46,6 +49,8 @@ class Page:
     identity: tuple[tuple[str, str], ...]
     by_level: tuple[tuple[str, tuple[FindingEntry, ...]], ...]
     act_now: Shortened
+    answers: tuple[FindingEntry, ...]
+    blank_answers: int
     later: Shortened
     critical_looks: Shortened
     critical_groups: Shortened
@@ -66,12 +71,14 @@ def make_page(assessment: Assessment, reader: str) -> Page:
     wording, visit, level = words(), assessment.visit, assessment.verdict.level
     critical = [entry for entry in assessment.unseen if entry.critical]
     entries = _worst_first([*assessment.findings, *assessment.causes])
+    act_now = [entry for entry in entries if entry.level in ACT_NOW]
     machine = visit.name or visit.kind
     return Page(
         reader=reader,
         title=wording["title"][reader],
         lead=wording["reader"][reader],
         machine=machine,
+        summary=_summary(visit),
         header=shortened(machine, MOST_HEADER),
         day=day_in_words(visit.date),
         level=level,
@@ -81,7 +88,9 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         answer=wording["ride"][reader][level],
         identity=_identity(visit, reader),
         by_level=_by_level(assessment.findings),
-        act_now=_first([e for e in entries if e.level in ACT_NOW], MOST_ON_FIRST_PAGE),
+        act_now=_first(act_now, MOST_ON_FIRST_PAGE),
+        answers=tuple(act_now[:MOST_ANSWERS]),
+        blank_answers=ANSWER_ROWS - len(act_now[:MOST_ANSWERS]),
         later=_first([e for e in entries if e.level in LATER], MOST_ON_FIRST_PAGE),
         critical_looks=_first(by_look(critical), MOST_LOOKS),
         critical_groups=_first(by_part(critical), MOST_LOOKS),
@@ -123,6 +132,12 @@ def _by_level(entries: Iterable[FindingEntry]) -> tuple[tuple[str, tuple[Finding
     found = tuple(entries)
     levels = dict.fromkeys(entry.level for entry in found)
     return tuple((level, tuple(e for e in found if e.level == level)) for level in levels)
+
+
+def _summary(visit: Visit) -> str:
+    """The machine in one line below its name."""
+    known = (visit.kind, str(visit.year) if visit.year else None, visit.odometer, day_in_words(visit.date))
+    return ", ".join(fact for fact in known if fact)
 
 
 def _identity(visit: Visit, reader: str) -> tuple[tuple[str, str], ...]:

@@ -7,7 +7,7 @@ from typing import Any
 
 from inspector.reporting.assets import fetcher
 from inspector.reporting.files import write_whole
-from inspector.reporting.html import css, to_html
+from inspector.reporting.html import to_paper
 from inspector.weighing.assessment import Assessment
 
 
@@ -21,13 +21,12 @@ def write_pdf(assessment: Assessment, reader: str, path: Path, photo_folder: Pat
 
 def to_pdf(assessment: Assessment, reader: str) -> bytes:
     """The bytes of the PDF. Raises ValueError for an unknown reader."""
-    from weasyprint import CSS, HTML
+    from weasyprint import HTML
     from weasyprint.text.fonts import FontConfiguration
 
-    fonts, only_assets = FontConfiguration(), fetcher()
-    sheet = CSS(string=css("print.css"), font_config=fonts, url_fetcher=only_assets, base_url="asset:")
-    html = HTML(string=to_html(assessment, reader), url_fetcher=only_assets, base_url="asset:")
-    document = html.render(stylesheets=[sheet], font_config=fonts)
+    fonts = FontConfiguration()
+    html = HTML(string=to_paper(assessment, reader), url_fetcher=fetcher(), base_url="asset:")
+    document = html.render(font_config=fonts)
     _date(document.metadata, assessment.visit.date)
     content: bytes = document.write_pdf(pdf_variant="pdf/ua-1")
     return content

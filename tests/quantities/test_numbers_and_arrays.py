@@ -34,9 +34,10 @@ def wear_at(function: Callable[..., Any], *more: float) -> Callable[[Any], Any]:
     """The wear function at a thickness, other figures fixed."""
 
     def call(thickness: Any) -> Any:
-        return function(
-            wear.start(thickness, 0.1 + 0 * thickness, 0.3 + 0 * thickness, 0.1 + 0 * thickness), *more
-        )
+        if isinstance(thickness, float):
+            return function(wear.start(thickness, 0.1, 0.3, 0.1), *more)
+        spread, rate = np.full_like(thickness, 0.1), np.full_like(thickness, 0.3)
+        return function(wear.start(thickness, spread, rate, spread), *more)
 
     return call
 
@@ -44,7 +45,7 @@ def wear_at(function: Callable[..., Any], *more: float) -> Callable[[Any], Any]:
 # name, function of its first argument, range in which it is asked
 FORMULAS: dict[str, tuple[Callable[[Any], Any], float, float]] = {
     "chance_beyond": (lambda x: conformity.chance_beyond(x, 0.2, at_least=1.5, at_most=4.0), 0, 6),
-    "chance_beyond exact": (lambda x: conformity.chance_beyond(x, 0.0 * x, at_least=1.5), 0, 3),
+    "chance_beyond exact": (lambda x: conformity.chance_beyond(x, 0.0, at_least=1.5), 0, 3),
     "guard_band": (lambda x: conformity.guard_band(x, 0.05), 0, 3),
     "chance_at_limit": (wear_at(wear.chance_at_limit, 1.5, 4.0, 0.005), 0, 6),
     "distance_left early": (wear_at(wear.distance_left, 1.5, 0.05, 0.005), 0, 6),
@@ -139,8 +140,8 @@ def test_chances_of_arrays_broadcast():
 def test_nothing_here_loads_numpy_before_an_array_comes_in():
     code = (
         "import sys\n"
-        "from inspector.quantities import conformity, tyres, grades, wear, fluids, torque_slip, value_of_information\n"
-        "from inspector.quantities import costs, identity, viscosity, oils\n"
+        "from inspector.quantities import conformity, tyres, grades, wear, fluids, torque_slip\n"
+        "from inspector.quantities import costs, identity, viscosity, oils, value_of_information\n"
         "from inspector.weighing import risk\n"
         "conformity.outcome(1.6, 0.1, at_least=1.5)\n"
         "wear.distance_left(wear.start(5.0, 0.2, 0.3, 0.1), 1.5, 0.05)\n"

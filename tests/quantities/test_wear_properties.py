@@ -42,11 +42,13 @@ def test_the_chance_at_the_distance_left_is_the_chance_asked_for(state, share, j
     assert chance_at_limit(state, 0.4, distance, jitter) == pytest.approx(share, abs=1e-6)
 
 
-@given(states(), SHARE, JITTER)
-def test_nothing_left_means_the_chance_is_there_today(state, share, jitter):
-    assume(distance_left(state, 0.4, share, jitter) == 0)
+@given(states(), SHARE, st.floats(-0.5, 0.5), JITTER)
+def test_nothing_is_left_exactly_when_the_chance_is_there_today(state, share, off, jitter):
+    limit = max(0.0, state.thickness + off)
+    today = chance_at_limit(state, limit, 0.0, jitter)
+    assume(abs(today - share) > 1e-6)
 
-    assert chance_at_limit(state, 0.4, 0.0, jitter) >= share - 1e-9
+    assert (distance_left(state, limit, share, jitter) == 0) == (today >= share)
 
 
 @given(states(), SHARE, JITTER)
