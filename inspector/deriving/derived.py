@@ -10,17 +10,19 @@ from typing import TYPE_CHECKING, Protocol
 
 from inspector.knowledge.machines import contains
 from inspector.knowledge.observables import Property
+from inspector.quantities.fluids import fluid_match
+from inspector.quantities.torque_slip import unit_slip
 from inspector.quantities.tyres import tyre_date
 from inspector.quantities.units import Amount, base_unit, convert, number_text
 from inspector.reading.inspection import Day, Inspection, Measured, Silent, TyreCode, Value, Word
 
 if TYPE_CHECKING:
+    from inspector.deriving.forecast import Forecast
     from inspector.knowledge.library import Knowledge
     from inspector.knowledge.machines import Machine
 
 Key = tuple[str, str, str]
 _DAYS_A_MONTH = 365.2425 / 12
-_MIXABLE = {"dot 3", "dot 4", "dot 5.1"}
 _NOT_LOOKED_AT = Silent("not looked at")
 _NEEDED = {"spread": 2, "deviation": 2, "difference": 2, "fluid_match": 2, "unit_slip": 2}
 
@@ -45,10 +47,16 @@ class Values(Protocol):
         """The value of a property at a place."""
         ...
 
+    def forecast(self, part: str, place: str, name: str) -> Forecast | None:
+        """How a property wears towards its limit."""
+        ...
+
 
 def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
     """Value of the derived property `prop` of `part` at `place`."""
     assert prop.derive is not None
+    if prop.derive.function == "wear_story":
+        return _wear_story(values, part, place, prop.derive.of[0])
     function = _FUNCTIONS[prop.derive.function]
     inputs = [key for address in prop.derive.of for key in _keys(values, part, place, address)]
     if prop.derive.from_ is not None:
@@ -60,6 +68,16 @@ def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
     value = function(values.inspection, list(applying.values()), prop)
     silent = [d for d in applying.values() if isinstance(d.value, Silent) or d.partial]
     return Derived(value, tuple(applying), partial=bool(silent))
+
+
+def _wear_story(values: Values, part: str, place: str, name: str) -> Derived:
+    ahead = values.forecast(part, place, name)
+    source = values.value(part, place, name)
+    if ahead is None:
+        return Derived(
+            source.value if isinstance(source.value, Silent) else _NOT_LOOKED_AT, ((part, place, name),)
+        )
+    return Derived(Word(ahead.story), ((part, place, name),))
 
 
 def _keys(values: Values, part: str, place: str, address: str) -> list[Key]:
@@ -168,24 +186,14 @@ def _fluid_match(inspection: Inspection, inputs: list[Derived], prop: Property) 
     words = [d.value.word for d in inputs if isinstance(d.value, Word)]
     if len(words) < 2:
         return _NOT_LOOKED_AT
-    if words[0] == words[1]:
-        return Word("same")
-    return Word("mixable" if set(words) <= _MIXABLE else "wrong")
+    return Word(fluid_match(*words))
 
 
 def _unit_slip(inspection: Inspection, inputs: list[Derived], prop: Property) -> Word | Silent:
     pair = _pair(inputs)
-    if pair is None or pair[1].amount.base <= 0:
+    if pair is None or min(one.amount.base for one in pair) <= 0:
         return _NOT_LOOKED_AT
-    ratio = pair[0].amount.base / pair[1].amount.base
-    foot_pound = 1.3558179483314004  # N·m in one lbf·ft, NIST SP 811 App. B.8
-    slips = {
-        "newton metres set as foot pounds": foot_pound,  # the figure was meant in N·m: 36 % too much
-        "foot pounds set as newton metres": 1 / foot_pound,
-        "inch pounds set as foot pounds": 12.0,
-    }
-    near = [name for name, factor in slips.items() if abs(ratio / factor - 1) <= 0.04]
-    return Word(near[0] if near else "none")
+    return Word(unit_slip(pair[0].amount.base, pair[1].amount.base))
 
 
 _FUNCTIONS: dict[str, Callable[[Inspection, list[Derived], Property], Value | Silent]] = {

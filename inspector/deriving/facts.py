@@ -6,14 +6,15 @@ A look that was expected and not made is a fact like any other, so that nothing 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from inspector.deriving.derived import Derived, derive
+from inspector.deriving.forecast import Forecast, forecast
 from inspector.deriving.limits import Applied, apply_limits
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine, contains, related
 from inspector.knowledge.observables import Property
-from inspector.reading.inspection import Inspection, Observation, Silent, Value, Word
+from inspector.reading.inspection import Inspection, Measured, Observation, Silent, Value, Word
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,7 @@ class Fact:
     derived_from: tuple[tuple[str, str, str], ...] = ()
     partial: bool = False
     limits: dict[str, Applied] = field(default_factory=dict)
+    forecast: Forecast | None = None
 
     @property
     def seen(self) -> bool:
@@ -81,6 +83,9 @@ class _Builder:
     def _fact(self, part: str, place: str, name: str, found: Derived, words: dict[str, str]) -> Fact:
         prop = self.known.properties[part][name]
         limits = apply_limits(found, part, place, name, self.known, self.inspection, words)
+        ahead = self.forecast(part, place, name)
+        if ahead is not None and ahead.limit in limits:
+            limits[ahead.limit] = self._reaching(limits[ahead.limit], ahead)
         return Fact(
             part=part,
             place=place,
@@ -91,7 +96,27 @@ class _Builder:
             derived_from=found.sources,
             partial=found.partial,
             limits=limits,
+            forecast=ahead,
         )
+
+    def forecast(self, part: str, place: str, name: str) -> Forecast | None:
+        """When the part reaches the limit of its wear, as far as its readings tell."""
+        prior, found = self.known.wear.get((part, name)), self.value(part, place, name)
+        if prior is None or not isinstance(found.value, Measured):
+            return None
+        limits = apply_limits(found, part, place, name, self.known, self.inspection, {})
+        band = limits[prior.limit].band
+        observation = self.inspection.observations.get((part, place, name))
+        history = observation.earlier if observation else ()
+        return None if band is None else forecast(found.value, history, prior, band, self.inspection)
+
+    def _reaching(self, limit: Applied, ahead: Forecast) -> Applied:
+        """A limit that wear may reach before the horizon (one chance in ten) is reached within it."""
+        horizon = self.inspection.horizon_km
+        if ahead.per_month is not None:
+            horizon = min(horizon, ahead.per_month * self.inspection.horizon_months)
+        reaches = limit.standing == "within" and ahead.low is not None and ahead.low <= horizon
+        return replace(limit, reaches=limit.reaches or reaches)
 
     def value(self, part: str, place: str, name: str) -> Derived:
         """The value of a property, observed, derived or silent; memoised."""

@@ -49,7 +49,7 @@ def apply_limits(
     words: dict[str, str],
 ) -> dict[str, Applied]:
     """Every named limit of a property, applied to its value."""
-    limits = knowledge.limits.get((part, name), {})
+    limits = knowledge.limits_of(part, name)
     if not limits or not isinstance(found.value, Measured | Counted):
         return {}
     prop = knowledge.properties[part][name]

@@ -25,6 +25,7 @@ def check(knowledge: Knowledge, documents: Documents) -> list[Fault]:
         *checker.parts(),
         *checker.properties(),
         *checker.limits(),
+        *checker.wear(),
         *checker.rules(),
         *checker.citations(),
     ]
@@ -105,6 +106,23 @@ class _Checker:
                 if entry.by not in (None, "country") and entry.by not in self.known.properties[part]:
                     yield self.fault(key, ("by",), f"`{part}` has no property `{entry.by}`")
 
+    def wear(self) -> Iterator[Fault]:
+        """A prior rate belongs to a quantity, names a limit of it, and its figures are amounts of it."""
+        for (part, name), prior in self.known.wear.items():
+            key = ("wearprior", f"{part} {name}")
+            prop = self.known.properties.get(part, {}).get(name)
+            if prop is None or prop.kind != "quantity":
+                yield self.fault(key, (), f"`{part} {name}` is no quantity that can be observed")
+                continue
+            limits = self.known.limits.get((part, prior.limit_of or name), {})
+            if prior.limit not in limits:
+                yield self.fault(key, ("limit",), not_allowed("the limit", prior.limit, limits))
+            for text in (prior.per_1000_km, prior.jitter, prior.new, prior.new_spread):
+                try:
+                    parse_amount(text, str(prop.dimension))
+                except NotAnAmount as error:
+                    yield self.fault(key, (), str(error))
+
     def citations(self) -> Iterator[Fault]:
         """Every source that is cited is in the list."""
         held: list[tuple[tuple[Any, ...], str, tuple[Citation, ...]]] = []
@@ -113,6 +131,8 @@ class _Checker:
         for (part, name), entries in self.known.limits.items():
             for limit_name, limit in entries.items():
                 held.append((("limit", part, name, limit_name), "sources", limit.sources + limit.others_say))
+        for (part, name), prior in self.known.wear.items():
+            held.append((("wearprior", f"{part} {name}"), "sources", prior.sources))
         for kind, table in (("caution", self.known.cautions), ("tool", self.known.tools)):
             for name, one in table.items():
                 held.append(((kind, name), "sources", one.sources))
@@ -173,12 +193,13 @@ class _Checker:
                     if word not in prop.words():
                         yield self.fault(key, here, not_allowed(f"`{name}`: the word", word, prop.words()))
             else:
-                limits = self.known.limits.get((part, name), {})
+                limits = self.known.limits_of(part, name)
                 if test.values[0] not in limits:
                     yield self.fault(key, here, not_allowed(f"`{name}`: the limit", test.values[0], limits))
                 function = prop.derive.function if prop.derive else None
-                if test.word == "reaches" and function not in _HORIZON_FUNCTIONS:
-                    yield self.fault(key, here, "`reaches` fits only ages and distances travelled")
+                wears = (part, name) in self.known.wear
+                if test.word == "reaches" and function not in _HORIZON_FUNCTIONS and not wears:
+                    yield self.fault(key, here, "`reaches` fits only ages, distances travelled and what wears")
 
     def _member(self, key: tuple[Any, ...], path: Path, member: Member) -> Iterator[Fault]:
         if member.look is not None:

@@ -16,6 +16,7 @@ from inspector.knowledge.model import Caution, Model, Source, Tool, read_model
 from inspector.knowledge.observables import Property
 from inspector.knowledge.rules import Rule
 from inspector.knowledge.shipped import shipped, yaml_files
+from inspector.knowledge.wear import WearPrior
 from inspector.knowledge.yamlfile import Document, decode, parse
 
 
@@ -32,6 +33,15 @@ class Knowledge:
     cautions: Mapping[str, Caution]
     tools: Mapping[str, Tool]
     words: Mapping[str, str]
+    wear: Mapping[tuple[str, str], WearPrior]
+
+    def limits_of(self, part: str, name: str) -> Mapping[str, Limit]:
+        """All limits of a property, with the one its wear runs towards."""
+        own = self.limits.get((part, name), {})
+        prior = self.wear.get((part, name))
+        if prior is None or prior.limit_of is None:
+            return own
+        return {**own, prior.limit: self.limits[part, prior.limit_of][prior.limit]}
 
     def given_limit(self, part: str, name: str) -> str | None:
         """Name of the limit that the stamp or the manual may replace, if there is one."""
@@ -62,6 +72,7 @@ class Loader:
             cautions=self._table("cautions.yaml", Caution),
             tools=self._table("tools.yaml", Tool),
             words=self._words(),
+            wear=self._wear(),
         )
         if not self.faults:
             self.faults += check(knowledge, self.documents)
@@ -157,6 +168,10 @@ class Loader:
                 found[name] = entry
                 self.documents[kind.__name__.lower(), name] = (document, (name,))
         return found
+
+    def _wear(self) -> dict[tuple[str, str], WearPrior]:
+        by_address = self._table("wear.yaml", WearPrior)
+        return {tuple(address.rsplit(" ", 1)): prior for address, prior in by_address.items()}  # type: ignore[misc]
 
     def _words(self) -> dict[str, str]:
         document = self._document("rules/words.yaml", self.folder / "words.yaml")

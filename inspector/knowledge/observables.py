@@ -14,9 +14,10 @@ Moment = Literal["viewing", "garage", "riding", "papers", "service"]
 Eyes = Literal["obvious", "moderate", "subtle"]
 Function = Literal[
     "spread", "least", "greatest", "age", "digits", "travelled", "deviation", "difference", "fluid_match",
-    "unit_slip",
+    "unit_slip", "wear_story",
 ]  # fmt: skip
 DERIVED_CHOICES: dict[str, tuple[str, ...]] = {
+    "wear_story": ("one reading", "as before", "faster than before", "thicker than before", "no distance between"),
     "digits": ("four", "three"),
     "fluid_match": ("same", "mixable", "wrong"),
     "unit_slip": (

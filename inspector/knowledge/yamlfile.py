@@ -13,12 +13,18 @@ from typing import Any
 import yaml
 
 from inspector.knowledge.faults import Fault, Faults
+from inspector.knowledge.yaml_faults import syntax_fault
 
 MOST_DEEP = 16
 MOST_BYTES = 2_000_000
 Path = tuple[str | int, ...]
+# of the heading (None in a list), of the value, and what lies below the value
+Spot = tuple[Any, Any, "dict[str | int, Spot] | None"]
 _NULL = {"", "~", "null", "Null", "NULL"}
-_LOADER: type = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_NO_TEXT = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+_PAIR = re.compile(r"(?<!\\)((?:\\\\)*)\\u([dD][89abAB][0-9a-fA-F]{2})\\u([dD][c-fC-F][0-9a-fA-F]{2})")
+_PAIR_GIVES_UP = 11  # columns: twelve characters become one
 
 
 @dataclass(frozen=True)
@@ -27,164 +33,192 @@ class Document:
 
     name: str
     data: Any
-    values: dict[Path, tuple[int, int]] = field(default_factory=dict)
-    keys: dict[Path, tuple[int, int]] = field(default_factory=dict)
+    spots: Spot | None = None
+    faults: tuple[Fault, ...] = ()
+    pairs: dict[int, list[int]] = field(default_factory=dict)
 
     def place(self, path: Path, *, key: bool = False) -> tuple[int, int]:
         """Line and column of the value (or the key) at `path`, or of the nearest thing around it."""
-        table = self.keys if key else self.values
-        while path:
-            if path in table or path in self.values:
-                return table.get(path) or self.values[path]
-            path = path[:-1]
-        return (1, 1)
+        spot = self.spots
+        if spot is None:
+            return (1, 1)
+        whole = True
+        for step in path:
+            below = spot[2]
+            if below is None or step not in below:
+                whole = False
+                break
+            spot = below[step]
+        mark = spot[0] if spot[0] is not None and (key or not whole) else spot[1]
+        return _place(mark, self.pairs)
 
     def fault(self, path: Path, text: str, *, key: bool = False) -> Fault:
         """A fault of this file at `path`."""
         return Fault(self.name, *self.place(path, key=key), text)
 
 
+def _place(mark: Any, pairs: dict[int, list[int]]) -> tuple[int, int]:
+    line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
+    return line, column + _PAIR_GIVES_UP * sum(1 for one in pairs.get(line, ()) if one < column)
+
+
 def decode(raw: bytes, name: str) -> str:
     """Text of a file. Raises Faults when it is too large, empty or no UTF-8."""
     if len(raw) > MOST_BYTES:
-        raise Faults([Fault(name, 1, 1, f"the file has {len(raw)} bytes; at most {MOST_BYTES} are read")])
+        raise Faults(
+            [Fault(name, 1, 1, f"the file is larger than {MOST_BYTES // 1_000_000} MB; that is too much")]
+        )
+    if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        raise Faults([Fault(name, 1, 1, "this text is saved as UTF-16; save the file as UTF-8")])
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = raw.count(b"\n", 0, error.start) + 1
-        raise Faults([Fault(name, line, 1, "this is not UTF-8 text; save the file as UTF-8")]) from None
+        before = raw[: error.start].decode("utf-8-sig", "replace")
+        words = "this is not UTF-8 text; save the file as UTF-8, or is it no text file at all?"
+        raise Faults([Fault(name, *_line_and_column(before, len(before)), words)]) from None
     if not text.strip():
         raise Faults([Fault(name, 1, 1, "the file is empty")])
     return text
 
 
-def parse(text: str, name: str) -> Document:
-    """Parse one YAML or JSON document. Raises Faults with every fault found, or the first broken syntax."""
+def _line_and_column(text: str, position: int) -> tuple[int, int]:
+    before = re.split(r"\r\n|\r|\n", text[:position])
+    return len(before), len(before[-1]) + 1
+
+
+def parse(text: str, name: str, *, keep_faults: bool = False) -> Document:
+    """Parse one YAML or JSON document. Raises Faults with every fault found, or the first broken syntax.
+
+    With `keep_faults` a document that can be read in spite of its faults carries them instead.
+    """
+    strange = _NO_TEXT.search(text)
+    if strange is not None:
+        words = f"a character that no text has (number {ord(strange[0])}) stands here; is this a text file?"
+        raise Faults([Fault(name, *_line_and_column(text, strange.start()), words)])
+    pairs: dict[int, list[int]] = {}
     if text.lstrip().startswith("{"):
-        text = _join_surrogates(text)
-    builder = _Builder(name)
+        text = _join_surrogates(text, pairs)
+    builder = _Builder(name, pairs)
+    loader = _LOADER(text)
     try:
-        for event in yaml.parse(text, Loader=_LOADER):
-            builder.take(event)
+        builder.build(loader)
     except yaml.MarkedYAMLError as error:
-        raise Faults([*builder.faults, _syntax_fault(error, text, name)]) from None
-    except yaml.reader.ReaderError as error:
-        line = text.count("\n", 0, error.position) + 1
-        raise Faults([Fault(name, line, 1, "a control character stands here; remove it")]) from None
-    if builder.faults:
+        raise Faults([*builder.faults, syntax_fault(error, text, name, builder.last())]) from None
+    finally:
+        loader.dispose()
+    if builder.faults and not keep_faults:
         raise Faults(builder.faults)
-    return Document(name, builder.root, builder.values, builder.keys)
+    return Document(name, builder.root, builder.spots, tuple(builder.faults), pairs)
 
 
-def _join_surrogates(text: str) -> str:
+def _join_surrogates(text: str, pairs: dict[int, list[int]]) -> str:
     r"""JSON writes an emoji as two escapes (`\ud83d\ude00`); YAML knows only the character itself."""
-    pair = re.compile(r"(?<!\\)((?:\\\\)*)\\u([dD][89abAB]\w\w)\\u([dD][c-fC-F]\w\w)")
 
     def join(match: re.Match[str]) -> str:
         high, low = int(match[2], 16), int(match[3], 16)
+        line, column = _line_and_column(text, match.end(1))
+        found = pairs.setdefault(line, [])
+        found.append(column - _PAIR_GIVES_UP * len(found))
         return match[1] + chr(0x10000 + ((high - 0xD800) << 10) + (low - 0xDC00))
 
-    return pair.sub(join, text)
-
-
-def _syntax_fault(error: yaml.MarkedYAMLError, text: str, name: str) -> Fault:
-    mark = error.problem_mark or error.context_mark
-    line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-    problem = (error.problem or error.context or "broken YAML").strip()
-    tip = ""
-    if "mapping values are not allowed" in problem:
-        tip = ' Tip: put quotes around a text that contains ": ", or indent this line under its heading'
-    elif "\\t" in problem or "\t" in (text.splitlines() or [""])[min(line, len(text.splitlines())) - 1][:column]:
-        tip = " Tip: indent with blanks, not with the tabulator key"
-    elif "expected <block end>" in problem:
-        tip = " Tip: this line is not in line with the ones above it"
-    return Fault(name, line, column, f"this is not valid YAML: {problem}.{tip}")
-
-
-@dataclass
-class _Open:
-    """A mapping or list under construction."""
-
-    path: Path
-    data: Any
-    key: str | None = None
+    return _PAIR.sub(join, text)
 
 
 class _Builder:
     """Builds plain data from YAML events without recursion, so that no nesting can break it."""
 
-    def __init__(self, name: str) -> None:
+    def __init__(self, name: str, pairs: dict[int, list[int]]) -> None:
         self.name = name
+        self.pairs = pairs
         self.root: Any = None
-        self.values: dict[Path, tuple[int, int]] = {}
-        self.keys: dict[Path, tuple[int, int]] = {}
+        self.spots: Spot | None = None
         self.faults: list[Fault] = []
-        self._open: list[_Open] = []
+        self._open: list[tuple[Any, dict[str | int, Spot]]] = []
+        self._key: str | None = None
+        self._key_mark: Any = None
+        self._last: Any = None
         self._documents = 0
 
-    def take(self, event: yaml.Event) -> None:
-        """Take the next event of the stream."""
-        if isinstance(event, yaml.DocumentStartEvent):
+    def build(self, loader: Any) -> None:
+        """Take every event of the stream."""
+        next_event = loader.get_event
+        while True:
+            event = next_event()
+            kind = type(event)
+            if kind is yaml.ScalarEvent:
+                if event.tag is not None or event.anchor is not None:
+                    self._check(event)
+                self._scalar(event)
+            elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
+                self._check(event)
+                self._enter(event, {} if kind is yaml.MappingStartEvent else [])
+            elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+                self._open.pop()
+            elif kind is yaml.StreamEndEvent:
+                return
+            else:
+                self._other(event)
+            self._last = event.end_mark
+
+    def last(self) -> tuple[int, int]:
+        """Where the last thing that could be read ended."""
+        return _place(self._last, self.pairs)
+
+    def _fault(self, event: yaml.Event, text: str) -> Fault:
+        return Fault(self.name, *_place(event.start_mark, self.pairs), text)
+
+    def _other(self, event: yaml.Event) -> None:
+        if isinstance(event, yaml.AliasEvent):
+            text = "a text cannot begin with `*` unless quotes stand around it"
+            self.faults.append(self._fault(event, text))
+            self._scalar(yaml.ScalarEvent(None, None, (False, True), "*", event.start_mark, event.end_mark, "'"))
+        elif isinstance(event, yaml.DocumentStartEvent):
             self._documents += 1
             if self._documents > 1:
-                self._stop(event, "a second document starts here (`---`); one file holds one record")
-        elif isinstance(event, yaml.AliasEvent):
-            self._stop(event, "aliases (`*name`) are not used here; write the value out")
-        elif isinstance(event, yaml.ScalarEvent):
-            self._check(event)
-            self._scalar(event)
-        elif isinstance(event, yaml.MappingStartEvent | yaml.SequenceStartEvent):
-            self._check(event)
-            if len(self._open) >= MOST_DEEP:
-                self._stop(event, f"nested more than {MOST_DEEP} deep; nothing here needs that")
-            container: Any = {} if isinstance(event, yaml.MappingStartEvent) else []
-            self._open.append(_Open(self._put(container, event), container))
-        elif isinstance(event, yaml.MappingEndEvent | yaml.SequenceEndEvent):
-            self._open.pop()
-
-    def _mark(self, event: yaml.Event) -> tuple[int, int]:
-        mark = event.start_mark
-        return (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
-
-    def _stop(self, event: yaml.Event, text: str) -> None:
-        raise Faults([*self.faults, Fault(self.name, *self._mark(event), text)])
+                text = "a second record starts here (`---`); one file holds one record"
+                raise Faults([*self.faults, self._fault(event, text)])
 
     def _check(self, event: yaml.NodeEvent) -> None:
-        if event.anchor:
-            self._stop(event, "anchors (`&name`) are not used here; write the value out")
-        tag = getattr(event, "tag", None)
-        if tag not in (None, "!"):
-            self._stop(event, f"tags (`{tag}`) are not used here; write plain text")
+        for sign, given in (("&", event.anchor), ("!", getattr(event, "tag", None))):
+            if given is not None and given != "!":
+                text = f"a text cannot begin with `{sign}` unless quotes stand around it"
+                self.faults.append(self._fault(event, text))
+
+    def _enter(self, event: yaml.Event, container: Any) -> None:
+        if len(self._open) >= MOST_DEEP:
+            text = f"nested more than {MOST_DEEP} deep; nothing here needs that"
+            raise Faults([*self.faults, self._fault(event, text)])
+        below: dict[str | int, Spot] = {}
+        self._put(container, event.start_mark, below)
+        self._open.append((container, below))
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
-        top = self._open[-1] if self._open else None
-        if top is not None and isinstance(top.data, dict) and top.key is None:
-            top.key = event.value.strip()
-            path = (*top.path, top.key)
-            if top.key in top.data:
-                first = self.keys[path][0]
-                text = f"`{top.key}` stands here a second time (first in line {first}); keep one of them"
-                self.faults.append(Fault(self.name, *self._mark(event), text))
-            self.keys.setdefault(path, self._mark(event))
+        if self._key is None and self._open and type(self._open[-1][0]) is dict:
+            self._key, self._key_mark = event.value.strip(), event.start_mark
+            below = self._open[-1][1]
+            if self._key in below:
+                first = _place(below[self._key][0], self.pairs)[0]
+                text = f"`{self._key}` stands here a second time (first in line {first}); keep one of them"
+                self.faults.append(self._fault(event, text))
             return
-        plain = event.implicit[0] and event.style in (None, "")
-        self._put(None if plain and event.value in _NULL else event.value, event)
+        value: str | None = event.value
+        if value in _NULL and event.implicit[0] and event.style in (None, ""):
+            value = None
+        self._put(value, event.start_mark, None)
 
-    def _put(self, value: Any, event: yaml.Event) -> Path:
+    def _put(self, value: Any, mark: Any, below: dict[str | int, Spot] | None) -> None:
         if not self._open:
-            self.root = value
-            self.values[()] = self._mark(event)
-            return ()
-        top = self._open[-1]
-        if isinstance(top.data, list):
-            path: Path = (*top.path, len(top.data))
-            top.data.append(value)
-        elif top.key is None:
-            self._stop(event, "a heading must be plain text, not a list or a mapping")
-            raise AssertionError("unreachable")
+            self.root, self.spots = value, (None, mark, below)
+            return
+        container, spots = self._open[-1]
+        if type(container) is list:
+            spots[len(container)] = (None, mark, below)
+            container.append(value)
+        elif self._key is None:
+            line, column = _place(mark, self.pairs)
+            text = "a heading must be plain text; put quotes around it if it holds brackets"
+            raise Faults([*self.faults, Fault(self.name, line, column, text)])
         else:
-            path = (*top.path, top.key)
-            top.data[top.key] = value
-            top.key = None
-        self.values[path] = self._mark(event)
-        return path
+            container[self._key] = value
+            spots[self._key] = (self._key_mark, mark, below)
+            self._key = None

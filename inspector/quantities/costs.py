@@ -33,9 +33,7 @@ class Estimate:
         for figure in (self.low, self.usual, self.high):
             finite("A cost", figure)
         if not 0 <= self.low <= self.usual <= self.high:
-            raise ValueError(
-                f"Costs must rise from low to high, found {self.low}, {self.usual}, {self.high}."
-            )
+            raise ValueError(f"Costs must rise from low to high, found {self.low}, {self.usual}, {self.high}.")
 
 
 @dataclass(frozen=True)
@@ -71,9 +69,7 @@ def pert_beta(job: Estimate) -> Spread:
     return Spread(pert(job).mean, sd)
 
 
-def total(
-    spreads: Sequence[Spread], chances: Sequence[float] | None = None, correlation: float = 0.0
-) -> Spread:
+def total(spreads: Sequence[Spread], chances: Sequence[float] | None = None, correlation: float = 0.0) -> Spread:
     """Mean and deviation of a sum of jobs, each needed with its chance (all for certain when not given).
 
     `correlation`, 0 to 1, of the costs of jobs that are needed. Raises ValueError for chances outside 0 to

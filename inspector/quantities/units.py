@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from difflib import get_close_matches
 from fractions import Fraction
 from functools import cache
 
@@ -77,7 +78,8 @@ _UNITS: dict[str, dict[str, tuple[float, tuple[str, ...]]]] = {
 
 _OFFSETS = {"temperature": {"°F": 32.0}}  # the reading at 0 of the base unit
 DIMENSIONS = tuple(_UNITS)
-_NUMBER = r"[+\-−]?\d+(?:[   ' ]\d{3})*(?:\.\d+)?(?:[eE][+\-]?\d+)?"
+_LONGEST_NUMBER = 40
+_NUMBER = r"[+\-−]?\d+(?:[ '\u00a0\u2009\u202f]\d{3})*(?:\.\d+)?(?:[eE][+\-]?\d+)?"
 _FRACTION = r"(?:\d+ )?\d+/\d+"
 _AMOUNT = re.compile(rf"\s*(?P<number>{_FRACTION}|{_NUMBER})\s*(?P<unit>.*?)\s*$")
 
@@ -130,16 +132,19 @@ def parse_number(text: str) -> float:
     """Read a plain number: `41 200`, `0.07`, `9/16`, `-3`. Raises NotAnAmount for anything else."""
     match = re.fullmatch(rf"\s*(?:(?P<fraction>{_FRACTION})|(?P<number>{_NUMBER}))\s*", text)
     if match is None:
-        raise NotAnAmount(f"`{text}` is not a number")
+        raise NotAnAmount(f"{_shown(text)} is not a number")
+    if len(match[0]) > _LONGEST_NUMBER:
+        raise NotAnAmount(f"{_shown(text)} is too long for a number")
     if match["fraction"]:
         whole, _, part = match["fraction"].rpartition(" ")
-        if part.endswith("/0"):
-            raise NotAnAmount(f"`{text}` divides by nought")
-        return float(int(whole or 0) + Fraction(part))
-    plain = re.sub(r"[   ' ]", "", match["number"]).replace("−", "-")
-    number = float(plain)
+        above, below = part.split("/")
+        if int(below) == 0:
+            raise NotAnAmount(f"{_shown(text)} divides by nought")
+        number = float(int(whole or 0) + Fraction(int(above), int(below)))
+    else:
+        number = float(re.sub(r"[ '\u00a0\u2009\u202f]", "", match["number"]).replace("−", "-"))
     if abs(number) >= 1e12:
-        raise NotAnAmount(f"`{text}` is too large to be meant")
+        raise NotAnAmount(f"{_shown(text)} is too large to be meant")
     return number
 
 
@@ -152,9 +157,9 @@ def parse_amount(text: str, dimension: str) -> Amount:
     allowed = ", ".join(units_of(dimension))
     match = _AMOUNT.match(typed)
     if match is None or "," in typed:
-        raise NotAnAmount(f"`{typed}` is not a {dimension}. {_example(typed, dimension)}")
+        raise NotAnAmount(f"{_shown(typed)} is not {_a(dimension)}. {_example(typed, dimension)}")
     if not match["unit"]:
-        raise NotAnAmount(f"`{typed}` has no unit. Write one of: {allowed}")
+        raise NotAnAmount(f"{_shown(typed)} has no unit. Write one of: {allowed}")
     unit = _spellings(dimension).get(match["unit"].casefold())
     if unit is None:
         raise NotAnAmount(_wrong_unit(typed, match["unit"], dimension, allowed))
@@ -162,7 +167,17 @@ def parse_amount(text: str, dimension: str) -> Amount:
     return Amount(typed, number, unit, dimension, convert(number, unit, base_unit(dimension), dimension))
 
 
+def _shown(text: str) -> str:
+    return f"`{text if len(text) <= _LONGEST_NUMBER else text[: _LONGEST_NUMBER - 1] + '…'}`"
+
+
+def _a(dimension: str) -> str:
+    return f"an {dimension}" if dimension[0] in "aeiou" else f"a {dimension}"
+
+
 def _example(typed: str, dimension: str) -> str:
+    if len(typed) > _LONGEST_NUMBER:
+        return f"Write a number and a unit, such as 1.5 {base_unit(dimension)}"
     repaired = re.sub(r"(\d),(\d)", r"\1.\2", typed)
     match = _AMOUNT.match(repaired)
     if "," in typed and match is not None and re.search(r"\d,\d{3}(?!\d)", typed):
@@ -175,8 +190,12 @@ def _example(typed: str, dimension: str) -> str:
 def _wrong_unit(typed: str, unit: str, dimension: str, allowed: str) -> str:
     others = [d for d in DIMENSIONS if unit.casefold() in _spellings(d)]
     if others:
-        return f"`{typed}` is a {others[0]}, a {dimension} is wanted. Units allowed: {allowed}"
-    return f"`{unit}` is not a unit of {dimension}. Units allowed: {allowed}"
+        return f"{_shown(typed)} is {_a(others[0])}, {_a(dimension)} is wanted. Units allowed: {allowed}"
+    if not unit[0].isalpha() and not unit.startswith(("°", "%")):
+        return f"{_shown(typed)} is not one number with one unit. {_example(typed, dimension)}. Units: {allowed}"
+    near = get_close_matches(unit.casefold(), _spellings(dimension), n=1, cutoff=0.6)
+    hint = f" Did you mean `{_spellings(dimension)[near[0]]}`?" if near and len(unit) <= _LONGEST_NUMBER else ""
+    return f"{_shown(unit)} is not a unit of {dimension}.{hint} Units allowed: {allowed}"
 
 
 def number_text(number: float, digits: int = 3) -> str:

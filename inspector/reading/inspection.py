@@ -100,6 +100,16 @@ Value = Measured | Counted | Word | Day | TyreCode | FreeText
 
 
 @dataclass(frozen=True, slots=True)
+class Earlier:
+    """A reading of the same property from before: at which odometer, on which day, or when fitted new."""
+
+    value: Measured
+    odometer: Amount
+    day: date | None = None
+    new_part: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Observation:
     """One property of one part at one place, with what was added to it."""
 
@@ -109,6 +119,7 @@ class Observation:
     value: Value | Silent
     note: str | None = None
     photo: str | None = None
+    earlier: tuple[Earlier, ...] = ()
     line: int = 0
 
 

@@ -112,7 +112,7 @@ class ObservationReader:
             self._fault((*path, "note"), f"a note is plain text of at most {LONGEST_TEXT} characters")
             note = None
         photo = self._photo((*path, "photo"), extras["photo"]) if "photo" in extras else None
-        return None if value is None else Observation(part, place, name, value, note, photo, line)
+        return None if value is None else Observation(part, place, name, value, note, photo, line=line)
 
     def _value(self, path: Where, prop: Property, extras: dict[str, Any], nested: bool) -> Value | Silent | None:
         for heading in ("not checked", "could not see", "does not apply"):

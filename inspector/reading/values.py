@@ -155,8 +155,8 @@ def read_measured(text: str, prop: Property, knowledge: Knowledge) -> Measured:
         return Measured(amount, stated.base, named, stated=True)
     assumed = named or next((t for t in prop.tools if t in knowledge.tools), None)
     # a figure that nobody measures, such as one printed on a sticker, names no tool and is taken as exact
-    spread = tool_uncertainty(amount, assumed, knowledge) if assumed else 0.0
-    return Measured(amount, spread, named, stated=False)
+    uncertainty = tool_uncertainty(amount, assumed, knowledge) if assumed else 0.0
+    return Measured(amount, uncertainty, named, stated=False)
 
 
 def _spread_dimension(dimension: str) -> str:

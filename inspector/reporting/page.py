@@ -12,11 +12,13 @@ from inspector.reporting.words import READERS, verdict_more, verdict_sentence, w
 from inspector.weighing.assessment import LEVELS, Assessment, FindingEntry, Measurement, Visit
 
 MOST_ON_FIRST_PAGE = 5
-MOST_LOOKS = 5
-MOST_MEASURED = 5
+MOST_LOOKS = {"buyer": 7, "owner": 5, "mechanic": 5}
+MOST_LATER = 3
+MOST_GROUPS = 4
+MOST_MEASURED = 4
 MOST_SYMPTOMS = 6
-MOST_ANSWERS = 9
-ANSWER_ROWS = 11
+MOST_ANSWERS = 7
+ANSWER_ROWS = 9
 MOST_HEADER = 56
 ACT_NOW = ("stop", "repair")
 LATER = ("plan", "watch")
@@ -86,14 +88,14 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         more=verdict_more(assessment),
         question=wording["ride"][reader]["question"],
         answer=wording["ride"][reader][level],
-        identity=_identity(visit, reader),
+        identity=_identity(visit),
         by_level=_by_level(assessment.findings),
         act_now=_first(act_now, MOST_ON_FIRST_PAGE),
         answers=tuple(act_now[:MOST_ANSWERS]),
         blank_answers=ANSWER_ROWS - len(act_now[:MOST_ANSWERS]),
-        later=_first([e for e in entries if e.level in LATER], MOST_ON_FIRST_PAGE),
-        critical_looks=_first(by_look(critical), MOST_LOOKS),
-        critical_groups=_first(by_part(critical), MOST_LOOKS),
+        later=_first([e for e in entries if e.level in LATER], MOST_LATER),
+        critical_looks=_first(by_look(critical), MOST_LOOKS[reader]),
+        critical_groups=_first(by_part(critical), MOST_GROUPS),
         symptoms=_first(assessment.findings, MOST_SYMPTOMS),
         measured=_first(_measured(assessment.measurements), MOST_MEASURED),
         unseen_critical=by_part(critical),
@@ -135,22 +137,21 @@ def _by_level(entries: Iterable[FindingEntry]) -> tuple[tuple[str, tuple[Finding
 
 
 def _summary(visit: Visit) -> str:
-    """The machine in one line below its name."""
-    known = (visit.kind, str(visit.year) if visit.year else None, visit.odometer, day_in_words(visit.date))
+    """The machine in one line below its name; only the end of its frame number, which is private."""
+    ends = words()["label"]["vin_ends"].format(last=visit.vin[-6:]) if visit.vin else None
+    year = str(visit.year) if visit.year else None
+    known = (visit.kind, year, visit.odometer, ends, day_in_words(visit.date))
     return ", ".join(fact for fact in known if fact)
 
 
-def _identity(visit: Visit, reader: str) -> tuple[tuple[str, str], ...]:
-    """The machine's data; the whole frame number only where papers are compared with it."""
+def _identity(visit: Visit) -> tuple[tuple[str, str], ...]:
+    """The machine's data with the whole frame number, for a reader who compares it with the papers."""
     label, nothing = words()["label"], words()["text"]["not_given"]
-    vin_label, vin = label["vin"], visit.vin
-    if vin is not None and reader != "buyer":
-        vin_label, vin = label["vin_last"], vin[-6:]
     rows = (
         (label["kind"], visit.kind),
         (label["year"], str(visit.year) if visit.year else None),
         (label["odometer"], visit.odometer),
-        (vin_label, vin),
+        (label["vin"], visit.vin),
         (label["date"], day_in_words(visit.date)),
         (label["purpose"], words()["purpose"][visit.purpose]),
         (label["country"], visit.country),

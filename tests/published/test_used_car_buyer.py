@@ -1,4 +1,4 @@
-"""Value of information: the used-car buyer (Howard 1962; Neapolitan 1990, p. 373), and looks of our own."""
+"""Value of information: the used-car buyer (published 1962; textbook of 1990, p. 373), looks of our own."""
 
 import pytest
 

@@ -34,9 +34,9 @@ def wear_at(function: Callable[..., Any], *more: float) -> Callable[[Any], Any]:
     """The wear function at a thickness, other figures fixed."""
 
     def call(thickness: Any) -> Any:
-        if isinstance(thickness, float):
+        if isinstance(thickness, int | float):
             return function(wear.start(thickness, 0.1, 0.3, 0.1), *more)
-        spread, rate = np.full_like(thickness, 0.1), np.full_like(thickness, 0.3)
+        spread, rate = np.full(thickness.shape, 0.1), np.full(thickness.shape, 0.3)
         return function(wear.start(thickness, spread, rate, spread), *more)
 
     return call
@@ -106,7 +106,7 @@ def test_an_array_gives_what_its_members_give(name, shares):
     function, low, high = FORMULAS[name]
     values = [min(high, low + share * (high - low)) for share in shares]
 
-    together = function(np.array(values))
+    together = function(np.array(values, dtype=float))
 
     assert isinstance(together, np.ndarray)
     np.testing.assert_allclose(together, [function(value) for value in values], rtol=1e-12, atol=1e-12)
