@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
 
+from inspector.deriving.amounts import NOT_LOOKED_AT, Derived, Key, Looks, worked_out
+from inspector.deriving.named import NAMED
+from inspector.knowledge.derivations import FUNCTIONS
 from inspector.knowledge.machines import contains
 from inspector.knowledge.observables import Property
 from inspector.quantities.fluids import fluid_match
+from inspector.quantities.readings import uncertainty_of_difference
 from inspector.quantities.torque_slip import unit_slip
 from inspector.quantities.tyres import tyre_date
-from inspector.quantities.units import Amount, base_unit, convert, number_text
+from inspector.quantities.units import Amount
 from inspector.reading.inspection import Day, Inspection, Measured, Silent, TyreCode, Value, Word
 
 if TYPE_CHECKING:
@@ -21,19 +23,7 @@ if TYPE_CHECKING:
     from inspector.knowledge.library import Knowledge
     from inspector.knowledge.machines import Machine
 
-Key = tuple[str, str, str]
 _DAYS_A_MONTH = 365.2425 / 12
-_NOT_LOOKED_AT = Silent("not looked at")
-_NEEDED = {"spread": 2, "deviation": 2, "difference": 2, "fluid_match": 2, "unit_slip": 2}
-
-
-@dataclass(frozen=True)
-class Derived:
-    """A value and the looks it came from; `partial` when some of these looks were not made."""
-
-    value: Value | Silent
-    sources: tuple[Key, ...] = ()
-    partial: bool = False
 
 
 class Values(Protocol):
@@ -57,15 +47,17 @@ def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
     assert prop.derive is not None
     if prop.derive.function == "wear_story":
         return _wear_story(values, part, place, prop.derive.of[0])
-    function = _FUNCTIONS[prop.derive.function]
     inputs = [key for address in prop.derive.of for key in _keys(values, part, place, address)]
     if prop.derive.from_ is not None:
         inputs += _keys(values, part, place, prop.derive.from_)
     found = {key: values.value(*key) for key in inputs}
     applying = {k: d for k, d in found.items() if not _does_not_apply(d.value)}
-    if len(applying) < _NEEDED.get(prop.derive.function, 1):
+    function = prop.derive.function
+    if len(applying) < FUNCTIONS[function].needs:
         return Derived(Silent("does not apply"), tuple(inputs))
-    value = function(values.inspection, list(applying.values()), prop)
+    if FUNCTIONS[function].named:  # it says itself which of its looks it can do without
+        return Derived(NAMED[function](Looks(applying)), tuple(applying))
+    value = POSITIONAL[function](values.inspection, list(applying.values()), prop)
     silent = [d for d in applying.values() if isinstance(d.value, Silent) or d.partial]
     return Derived(value, tuple(applying), partial=bool(silent))
 
@@ -75,7 +67,7 @@ def _wear_story(values: Values, part: str, place: str, name: str) -> Derived:
     source = values.value(part, place, name)
     if ahead is None:
         return Derived(
-            source.value if isinstance(source.value, Silent) else _NOT_LOOKED_AT, ((part, place, name),)
+            source.value if isinstance(source.value, Silent) else NOT_LOOKED_AT, ((part, place, name),)
         )
     return Derived(Word(ahead.story), ((part, place, name),))
 
@@ -84,7 +76,9 @@ def _keys(values: Values, part: str, place: str, address: str) -> list[Key]:
     other, _, name = address.rpartition(" ")
     if not other:
         return [(part, place, name)]
-    return [(other, there, name) for there in values.machine.parts[other] if contains(place, there)]
+    places = values.machine.parts.get(other, ())
+    inside = [there for there in places if contains(place, there)]
+    return [(other, there, name) for there in inside or [one for one in places if contains(one, place)]]
 
 
 def _does_not_apply(value: Value | Silent) -> bool:
@@ -100,31 +94,30 @@ def _like(pattern: Measured, base: float, uncertainty: float) -> Measured:
     amount = pattern.amount
     unit = amount.unit
     if amount.dimension == "temperature":
-        return _new(base, "temperature difference", unit, uncertainty)
-    return _new(base, amount.dimension, unit, uncertainty)
+        return worked_out(base, "temperature difference", unit, uncertainty)
+    return worked_out(base, amount.dimension, unit, uncertainty)
 
 
-def _new(base: float, dimension: str, unit: str, uncertainty: float) -> Measured:
-    number = convert(base, base_unit(dimension), unit, dimension)
-    separator = "" if unit in ("%", "°") else " "
-    typed = f"{number_text(number, 2 if abs(number) < 10 else 3)}{separator}{unit}"
-    return Measured(Amount(typed, number, unit, dimension, base), uncertainty, None, stated=True)
+def _apart(one: Measured, other: Measured) -> float:
+    """Uncertainty of a difference; what one named tool is off by in both readings drops out."""
+    same_tool = one.tool is not None and one.tool == other.tool
+    return uncertainty_of_difference(one.uncertainty, other.uncertainty, same_tool=same_tool)
 
 
 def _spread(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
     found = sorted(_measured(inputs), key=lambda m: m.amount.base)
     if len(found) < 2:
-        return _NOT_LOOKED_AT
+        return NOT_LOOKED_AT
     low, high = found[0], found[-1]
-    return _like(low, high.amount.base - low.amount.base, math.hypot(low.uncertainty, high.uncertainty))
+    return _like(low, high.amount.base - low.amount.base, _apart(low, high))
 
 
 def _least(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
-    return min(_measured(inputs), key=lambda m: m.amount.base, default=_NOT_LOOKED_AT)
+    return min(_measured(inputs), key=lambda m: m.amount.base, default=NOT_LOOKED_AT)
 
 
 def _greatest(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
-    return max(_measured(inputs), key=lambda m: m.amount.base, default=_NOT_LOOKED_AT)
+    return max(_measured(inputs), key=lambda m: m.amount.base, default=NOT_LOOKED_AT)
 
 
 def _months(then: date, now: date) -> Measured:
@@ -142,12 +135,12 @@ def _age(inspection: Inspection, inputs: list[Derived], prop: Property) -> Value
         case Word() as unknown:
             return unknown
         case _:
-            return _NOT_LOOKED_AT
+            return NOT_LOOKED_AT
 
 
 def _digits(inspection: Inspection, inputs: list[Derived], prop: Property) -> Value | Silent:
     value = inputs[0].value
-    return Word(tyre_date(value.code, inspection.day).digits) if isinstance(value, TyreCode) else _NOT_LOOKED_AT
+    return Word(tyre_date(value.code, inspection.day).digits) if isinstance(value, TyreCode) else NOT_LOOKED_AT
 
 
 def _travelled(inspection: Inspection, inputs: list[Derived], prop: Property) -> Value | Silent:
@@ -155,8 +148,8 @@ def _travelled(inspection: Inspection, inputs: list[Derived], prop: Property) ->
     if isinstance(value, Word):
         return value
     if inspection.odometer is None or not isinstance(value, Measured):
-        return _NOT_LOOKED_AT
-    return _new(inspection.odometer.base - value.amount.base, "distance", inspection.odometer.unit, 0.0)
+        return NOT_LOOKED_AT
+    return worked_out(inspection.odometer.base - value.amount.base, "distance", inspection.odometer.unit, 0.0)
 
 
 def _pair(inputs: list[Derived]) -> tuple[Measured, Measured] | None:
@@ -167,36 +160,36 @@ def _pair(inputs: list[Derived]) -> tuple[Measured, Measured] | None:
 def _deviation(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
     pair = _pair(inputs)
     if pair is None or pair[1].amount.base == 0:
-        return _NOT_LOOKED_AT
+        return NOT_LOOKED_AT
     of, wanted = pair
     # the wanted figure is printed somewhere and exact; only the reading is uncertain
     scale = 100 / abs(wanted.amount.base)
-    return _new((of.amount.base - wanted.amount.base) * scale, "percent", "%", of.uncertainty * scale)
+    return worked_out((of.amount.base - wanted.amount.base) * scale, "percent", "%", of.uncertainty * scale)
 
 
 def _difference(inspection: Inspection, inputs: list[Derived], prop: Property) -> Measured | Silent:
     pair = _pair(inputs)
     if pair is None:
-        return _NOT_LOOKED_AT
+        return NOT_LOOKED_AT
     of, start = pair
-    return _like(of, of.amount.base - start.amount.base, math.hypot(of.uncertainty, start.uncertainty))
+    return _like(of, of.amount.base - start.amount.base, _apart(of, start))
 
 
 def _fluid_match(inspection: Inspection, inputs: list[Derived], prop: Property) -> Word | Silent:
     words = [d.value.word for d in inputs if isinstance(d.value, Word)]
     if len(words) < 2:
-        return _NOT_LOOKED_AT
+        return NOT_LOOKED_AT
     return Word(fluid_match(*words))
 
 
 def _unit_slip(inspection: Inspection, inputs: list[Derived], prop: Property) -> Word | Silent:
     pair = _pair(inputs)
     if pair is None or min(one.amount.base for one in pair) <= 0:
-        return _NOT_LOOKED_AT
+        return NOT_LOOKED_AT
     return Word(unit_slip(pair[0].amount.base, pair[1].amount.base))
 
 
-_FUNCTIONS: dict[str, Callable[[Inspection, list[Derived], Property], Value | Silent]] = {
+POSITIONAL: dict[str, Callable[[Inspection, list[Derived], Property], Value | Silent]] = {
     "spread": _spread,
     "least": _least,
     "greatest": _greatest,

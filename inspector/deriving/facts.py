@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from inspector.deriving.derived import Derived, derive
+from inspector.deriving.amounts import Derived
+from inspector.deriving.derived import derive
 from inspector.deriving.forecast import Forecast, forecast
 from inspector.deriving.limits import Applied, apply_limits
 from inspector.knowledge.library import Knowledge

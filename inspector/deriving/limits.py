@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from inspector.deriving.derived import Derived
+from inspector.deriving.amounts import Derived
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.limits import Bounds, Limit
 from inspector.knowledge.machines import contains

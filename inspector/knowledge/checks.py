@@ -133,6 +133,7 @@ class _Checker:
                 held.append((("limit", part, name, limit_name), "sources", limit.sources + limit.others_say))
         for (part, name), prior in self.known.wear.items():
             held.append((("wearprior", f"{part} {name}"), "sources", prior.sources))
+        held.append((("stakes",), "sources", self.known.stakes.sources))
         for kind, table in (("caution", self.known.cautions), ("tool", self.known.tools)):
             for name, one in table.items():
                 held.append(((kind, name), "sources", one.sources))

@@ -16,6 +16,7 @@ from inspector.knowledge.model import Caution, Model, Source, Tool, read_model
 from inspector.knowledge.observables import Property
 from inspector.knowledge.rules import Rule
 from inspector.knowledge.shipped import shipped, yaml_files
+from inspector.knowledge.stakes import Stakes
 from inspector.knowledge.wear import WearPrior
 from inspector.knowledge.yamlfile import Document, decode, parse
 
@@ -34,6 +35,7 @@ class Knowledge:
     tools: Mapping[str, Tool]
     words: Mapping[str, str]
     wear: Mapping[tuple[str, str], WearPrior]
+    stakes: Stakes
 
     def limits_of(self, part: str, name: str) -> Mapping[str, Limit]:
         """All limits of a property, with the one its wear runs towards."""
@@ -73,6 +75,7 @@ class Loader:
             tools=self._table("tools.yaml", Tool),
             words=self._words(),
             wear=self._wear(),
+            stakes=self._stakes(),
         )
         if not self.faults:
             self.faults += check(knowledge, self.documents)
@@ -172,6 +175,14 @@ class Loader:
     def _wear(self) -> dict[tuple[str, str], WearPrior]:
         by_address = self._table("wear.yaml", WearPrior)
         return {tuple(address.rsplit(" ", 1)): prior for address, prior in by_address.items()}  # type: ignore[misc]
+
+    def _stakes(self) -> Stakes:
+        document = self._document("rules/stakes.yaml", self.folder / "stakes.yaml")
+        found = read_model(Stakes, document.data, document, (), self.faults) if document else None
+        if document is None or found is None:
+            raise Faults(self.faults)
+        self.documents["stakes",] = (document, ())
+        return found
 
     def _words(self) -> dict[str, str]:
         document = self._document("rules/words.yaml", self.folder / "words.yaml")

@@ -2,37 +2,30 @@
 
 from __future__ import annotations
 
-from typing import Literal, Self
+from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 
+from inspector.knowledge.derivations import FUNCTIONS
+from inspector.knowledge.faults import not_allowed
 from inspector.knowledge.model import Entry, Identifier, Text, Words, YesNo
 from inspector.quantities.units import DIMENSIONS, Amount, parse_amount, parse_number
 
 Kind = Literal["quantity", "count", "choice", "yes_no", "date", "odometer", "tyre_code", "text"]
 Moment = Literal["viewing", "garage", "riding", "papers", "service"]
 Eyes = Literal["obvious", "moderate", "subtle"]
-Function = Literal[
-    "spread", "least", "greatest", "age", "digits", "travelled", "deviation", "difference", "fluid_match",
-    "unit_slip", "wear_story",
-]  # fmt: skip
-DERIVED_CHOICES: dict[str, tuple[str, ...]] = {
-    "wear_story": ("one reading", "as before", "faster than before", "thicker than before", "no distance between"),
-    "digits": ("four", "three"),
-    "fluid_match": ("same", "mixable", "wrong"),
-    "unit_slip": (
-        "none",
-        "foot pounds set as newton metres",
-        "newton metres set as foot pounds",
-        "inch pounds set as foot pounds",
-    ),
-}
+
+
+def _function(name: str) -> str:
+    if name not in FUNCTIONS:
+        raise ValueError(not_allowed("the function", name, FUNCTIONS, most=30))
+    return name
 
 
 class Derivation(Entry):
-    """How a derived property comes about; the functions are in `inspector/facts`."""
+    """How a derived property comes about; the functions are in `inspector/deriving`."""
 
-    function: Function
+    function: Annotated[Text, AfterValidator(_function)]
     of: Words
     from_: Text | None = Field(default=None, alias="from")
 
@@ -97,8 +90,8 @@ class Property(Entry):
 
     def words(self) -> tuple[str, ...]:
         """The words this property may hold, for the kinds that hold words."""
-        if self.derive is not None and self.derive.function in DERIVED_CHOICES:
-            return DERIVED_CHOICES[self.derive.function]
+        if self.derive is not None and FUNCTIONS[self.derive.function].words:
+            return FUNCTIONS[self.derive.function].words
         if self.kind == "yes_no":
             return ("yes", "no")
         if self.kind in ("date", "odometer"):

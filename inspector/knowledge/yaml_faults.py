@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 import yaml
 
@@ -13,11 +14,19 @@ Mark = tuple[int, int]
 _SAME_COLUMN = "headings that belong together start in the same column"
 
 
-def syntax_fault(error: yaml.MarkedYAMLError, text: str, name: str, last: Mark) -> Fault:
-    """The fault behind an error of the YAML library; `last` is where the last readable thing ended."""
+def syntax_fault(
+    error: yaml.MarkedYAMLError, text: str, name: str, last: Mark, long_quote: Mark | None = None
+) -> Fault:
+    """The fault behind an error of the YAML library.
+
+    `last` is where the last readable thing ended, `long_quote` where it began if it is a quoted text that runs
+    over several lines: its closing quote was probably forgotten, and the next quote in the file taken for it.
+    """
     problem = f"{error.context or ''}: {error.problem or ''}"
     begun, here = _mark(error.context_mark), _mark(error.problem_mark) or _mark(error.context_mark) or (1, 1)
     around = _Around(text.splitlines() or [""], begun or here, here, last)
+    if long_quote is not None:
+        return Fault(name, *long_quote, _open_quote(replace(around, begun=long_quote))[1])
     for pattern, sentence in _SENTENCES:
         if re.search(pattern, problem):
             place, words = sentence(around)
@@ -30,14 +39,14 @@ def _mark(mark: yaml.Mark | None) -> Mark | None:
     return None if mark is None else (mark.line + 1, mark.column + 1)
 
 
+@dataclass(frozen=True)
 class _Around:
     """The lines of the file and the three places that may be at fault."""
 
-    def __init__(self, lines: list[str], begun: Mark, here: Mark, last: Mark) -> None:
-        self.lines = lines
-        self.begun = begun
-        self.here = here
-        self.last = last
+    lines: list[str]
+    begun: Mark
+    here: Mark
+    last: Mark
 
     def line(self, number: int) -> str:
         return self.lines[number - 1] if 0 < number <= len(self.lines) else ""
@@ -78,7 +87,8 @@ def _open_bracket(a: _Around) -> tuple[Mark, str]:
 def _no_start(a: _Around) -> tuple[Mark, str]:
     if a.sign == "\t" or not a.sign:
         return _tabulator(a)
-    return a.here, f"a text cannot begin with `{a.sign}` unless quotes stand around it"
+    sign = "a back quote" if a.sign == "`" else f"`{a.sign}`"
+    return a.here, f"a text cannot begin with {sign} unless quotes stand around it"
 
 
 def _tabulator(a: _Around) -> tuple[Mark, str]:
@@ -140,5 +150,6 @@ _SENTENCES: tuple[tuple[str, Callable[[_Around], tuple[Mark, str]]], ...] = (
         lambda a: (a.here, "after `|` or `>` the text begins on the next line; or put quotes around the text"),
     ),
     ("directive|incompatible", lambda a: ((a.here[0], 1), "a line that begins with `%` means nothing here")),
+    ("depth|flow level", lambda a: (a.here, "nested too deep; nothing here needs that")),
     ("expected key|block end", _no_heading),
 )

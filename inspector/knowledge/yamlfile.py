@@ -103,7 +103,8 @@ def parse(text: str, name: str, *, keep_faults: bool = False) -> Document:
     try:
         builder.build(loader)
     except yaml.MarkedYAMLError as error:
-        raise Faults([*builder.faults, syntax_fault(error, text, name, builder.last())]) from None
+        fault = syntax_fault(error, text, name, builder.last(text.splitlines()), builder.long_quote())
+        raise Faults([*builder.faults, fault]) from None
     finally:
         loader.dispose()
     if builder.faults and not keep_faults:
@@ -158,11 +159,24 @@ class _Builder:
                 return
             else:
                 self._other(event)
-            self._last = event.end_mark
+            self._last = event
 
-    def last(self) -> tuple[int, int]:
-        """Where the last thing that could be read ended."""
-        return _place(self._last, self.pairs)
+    def last(self, lines: list[str]) -> tuple[int, int]:
+        """Where the last thing that could be read ended; a text without quotes must end in its first line."""
+        event = self._last
+        if type(event) is yaml.ScalarEvent and event.style in (None, "") and event.start_mark is not None:
+            first = event.start_mark.line
+            if event.end_mark is not None and event.end_mark.line > first and first < len(lines):
+                return first + 1, len(lines[first].rstrip()) + 1
+        return _place(event.end_mark if event is not None else None, self.pairs)
+
+    def long_quote(self) -> tuple[int, int] | None:
+        """Where the last thing began, if it stands between quotes and runs over several lines."""
+        event = self._last
+        if type(event) is not yaml.ScalarEvent or event.style not in ("'", '"') or event.start_mark is None:
+            return None
+        runs_on = event.end_mark is not None and event.end_mark.line > event.start_mark.line
+        return _place(event.start_mark, self.pairs) if runs_on else None
 
     def _fault(self, event: yaml.Event, text: str) -> Fault:
         return Fault(self.name, *_place(event.start_mark, self.pairs), text)
@@ -198,7 +212,7 @@ class _Builder:
             below = self._open[-1][1]
             if self._key in below:
                 first = _place(below[self._key][0], self.pairs)[0]
-                text = f"`{self._key}` stands here a second time (first in line {first}); keep one of them"
+                text = f"`{self._key}` stands in line {first} already; keep one of them"
                 self.faults.append(self._fault(event, text))
             return
         value: str | None = event.value

@@ -6,9 +6,14 @@ no rule.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 from inspector.quantities.arrays import Number, as_given, finite, not_negative, positive
+
+Push = Literal["cooling", "depth"]
+
+HOT_CASE, COLD_WATER = 80.0, 15.0
+"""Degrees of a gear case after a ride and of the water it meets; own choice, the usual example."""
 
 GRAVITY = 9.80665
 WATER_DENSITY = 1000.0
@@ -61,6 +66,15 @@ def vapour_drawn(air_space: Number, hot: Number | float, cold: Number | float, g
     Raises ValueError as `drawn_volume` and for negative humidity. Source: gas law.
     """
     return as_given(drawn_volume(air_space, hot, cold) * 1e-6 * not_negative("The humidity", g_per_m3), air_space)
+
+
+def stronger_push(depth: float, hot: float = HOT_CASE, cold: float = COLD_WATER) -> Push:
+    """Which drives water harder into a sealed case so far under water: its cooling, or the depth.
+
+    Raises ValueError for a negative depth and as `suction`. Source: gas law and weight of water; the water
+    column of the usual cooling is 1.90 m.
+    """
+    return "cooling" if water_column(suction(hot, cold)) >= float(not_negative("The depth", depth)) else "depth"
 
 
 def _shrinks(hot: Any, cold: Any) -> Any:

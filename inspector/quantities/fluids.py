@@ -11,6 +11,7 @@ from typing import Literal
 from inspector.quantities.arrays import Number, as_given, between, interpolate, not_negative
 
 FluidMatch = Literal["same", "mixable", "wrong"]
+HardUse = Literal["fit", "expect strong heat", "not fit for mountains", "not known"]
 
 # Lowest boiling point a class allows, dry and wet: FMVSS 116 (49 CFR 571.116), several pages agree.
 # Class 6 (ISO 4925) is from memory.
@@ -24,6 +25,10 @@ BOILING_MINIMA: dict[str, tuple[float, float]] = {
 WET_WATER = 3.7
 """Water at which the wet boiling point is meant."""
 
+HARD_USE_FLOOR = 180.0
+"""Boiling point below which the trade changes a fluid (several pages); taken here as the least for hard use."""
+
+_Z_95 = 1.645  # one-sided 95 %
 _GLYCOL = ("dot 3", "dot 4", "dot 5.1", "iso class 6")
 _KNOWN = (*BOILING_MINIMA, "mineral oil")
 
@@ -83,3 +88,55 @@ def boiling_from_age(fluid_class: str, years: Number) -> tuple[Number, Number]:
     """Boiling point after so many years: at worst and at best. Raises as the two functions above."""
     slow, fast = water_from_age(years)
     return boiling_point(fluid_class, fast), boiling_point(fluid_class, slow)
+
+
+def takes_up_water(fluid_class: str) -> bool:
+    """Tell whether water dissolves in this fluid, so that its boiling point can be told from the water."""
+    return fluid_class in _GLYCOL
+
+
+def hard_use_of(worst: float, best: float) -> HardUse:
+    """Words for long braking downhill, from the lowest and the likely boiling point of a fluid.
+
+    Fit when even the lowest reaches the trade's replace point, not fit when the likely one does not. Raises
+    ValueError when `worst` lies above `best`. Source: replace point from trade pages; the words are ours.
+    """
+    not_negative("The likely boiling point less the lowest", best - worst)
+    if worst >= HARD_USE_FLOOR:
+        return "fit"
+    return "expect strong heat" if best >= HARD_USE_FLOOR else "not fit for mountains"
+
+
+def hard_use_from_age(fluid_class: str, years: float | None) -> HardUse:
+    """The same from the age alone, or for a fluid whose age nobody knows (None).
+
+    Old fluid may hold more water than the wet point is meant for, so it is then never called fit; of unknown
+    age it is counted wet. Silicone and mineral oil take up no water: `not known`. Raises ValueError for a
+    negative age. Source: as `boiling_from_age`.
+    """
+    if not takes_up_water(fluid_class):
+        return "not known"
+    if years is None:
+        wet = BOILING_MINIMA[fluid_class][1]
+        return hard_use_of(0.0, wet)
+    worst, best = boiling_from_age(fluid_class, years)
+    beyond_wet = water_from_age(years)[1] > WET_WATER
+    return hard_use_of(0.0 if beyond_wet else worst, best)
+
+
+def hard_use_from_water(fluid_class: str, water: float, uncertainty: float) -> HardUse:
+    """The same from a tested water share and the standard uncertainty of the test, both in percent.
+
+    The lowest boiling point is that of the share it stays under with 95 %. Raises ValueError for a share or an
+    uncertainty outside 0 to 100.
+    """
+    if not takes_up_water(fluid_class):
+        return "not known"
+    most = water + _Z_95 * float(between("The uncertainty", uncertainty, 0.0, 100.0))
+    worst = boiling_point(fluid_class, most) if most <= WET_WATER else 0.0
+    return hard_use_of(worst, boiling_point(fluid_class, water))
+
+
+def hard_use_from_boiling(boiling: float, uncertainty: float) -> HardUse:
+    """The same from a boiling point that was tested. Raises ValueError for a negative uncertainty."""
+    return hard_use_of(boiling - _Z_95 * float(not_negative("The uncertainty", uncertainty)), boiling)

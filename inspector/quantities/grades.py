@@ -75,6 +75,21 @@ def iso4628_ri(share: float | FloatArray) -> int | IntArray:
     return answer
 
 
+def rust_words(share: float) -> str:
+    """Both grades of a rusted share in one phrase, such as `grade 5 of ASTM D610, Ri 3 of ISO 4628-3`.
+
+    Raises ValueError outside 0 to 100. Source: as `d610_grade` and `iso4628_ri`.
+    """
+    return f"grade {d610_grade(share)} of ASTM D610, Ri {iso4628_ri(share)} of ISO 4628-3"
+
+
+def rust_phrases() -> tuple[str, ...]:
+    """Every phrase that `rust_words` can give, the cleanest first."""
+    edges = sorted({0.0, *_D610_EDGES, *_RI_CUTS, 100.0})
+    shares = [share for low, high in itertools.pairwise(edges) for share in (low, (low + high) / 2)]
+    return tuple(dict.fromkeys(rust_words(share) for share in (*shares, 100.0)))
+
+
 def leak_class(sign: LeakSign) -> LeakClass:
     """Class of an oil leak from its sign: I wet, II drops form but stay, III drops fall.
 

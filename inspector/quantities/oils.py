@@ -8,8 +8,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Literal
 
 from inspector.quantities.arrays import positive
+
+GradeMatch = Literal["same", "thinner", "thicker", "stiffer in the cold"]
+AgainstGrade = Literal["in its grade", "thinner than its grade", "thicker than its grade"]
+GEAR_GRADES = (
+    *("75W", "75W-80", "75W-85", "75W-90", "75W-110", "75W-140", "80W", "80W-90", "80W-140", "85W"),
+    *("85W-90", "85W-140", "75", "80", "85", "90", "110", "140", "190", "250"),
+)
+"""Gear oil grades as they stand on bottles and in manuals."""
 
 _SCALE_END = float("inf")
 
@@ -82,6 +91,31 @@ def gear_cold_end(grade: str) -> float:
     if not winter:
         raise ValueError(f"{grade!r} is no winter grade, so no cold end is promised.")
     return _GEAR_WINTER[winter][0]
+
+
+def gear_grade_match(filled: str, specified: str) -> GradeMatch:
+    """How the gear oil grade filled compares with the one specified: warm first, then in the cold.
+
+    Raises ValueError for a grade that is not in the table. Source: SAE J306, Feb 2019.
+    """
+    have, want = gear_band(filled), gear_band(specified)
+    if have.low < want.low:
+        return "thinner"
+    if have.low >= want.high:
+        return "thicker"
+    cold = [gear_cold_end(grade) if "W" in grade.upper() else _SCALE_END for grade in (filled, specified)]
+    return "stiffer in the cold" if cold[0] > cold[1] else "same"
+
+
+def against_gear_grade(viscosity: float, grade: str) -> AgainstGrade:
+    """Whether a viscosity at 100 degrees lies in the band of a gear oil grade.
+
+    Raises ValueError for an unknown grade and a viscosity that is not positive. Source: SAE J306, Feb 2019.
+    """
+    band = gear_band(grade)
+    if band.holds(viscosity):
+        return "in its grade"
+    return "thinner than its grade" if viscosity < band.low else "thicker than its grade"
 
 
 def engine_band(grade: str) -> Band:

@@ -73,6 +73,18 @@ _UNITS: dict[str, dict[str, tuple[float, tuple[str, ...]]]] = {
     "percent": {"%": (1.0, ("percent", "per cent", "pct"))},
     "voltage": {"V": (1.0, ("volt", "volts"))},
     "force": {"N": (1.0, ("newton", "newtons")), "lbf": (4.4482216152605, ("lb", "lbs"))},
+    "mass": {
+        "kg": (1.0, ("kgs", "kilogram", "kilograms", "kilo", "kilos")),
+        "lb": (0.45359237, ("lbs", "pound", "pounds")),
+    },
+    "speed": {
+        "km/h": (1.0, ("kmh", "kph", "km/hr")),
+        "mph": (1.609344, ("mi/h", "miles per hour")),
+        "m/s": (3.6, ()),
+    },
+    "ppm": {"ppm": (1.0, ("mg/kg",)), "%": (10000.0, ("percent", "per cent"))},
+    "ppm per distance": {"ppm/1000 km": (1.0, ("ppm per 1000 km",)), "ppm/1000 mi": (1 / 1.609344, ())},
+    "viscosity": {"mm²/s": (1.0, ("mm2/s", "cst"))},
     "angle": {"°": (1.0, ("deg", "degree", "degrees"))},
 }  # fmt: skip
 

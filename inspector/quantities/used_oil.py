@@ -10,6 +10,8 @@ from typing import Literal
 from inspector.quantities.arrays import Number, as_given, not_negative, positive
 
 PqZone = Literal["no action", "monitor", "action"]
+Trend = Literal["falling", "as before", "rising"]
+CodeTrend = Literal["cleaner", "as before", "dirtier", "no code"]
 
 # ISO 4406:2017: a number holds from above one edge up to and including the next; particles per millilitre.
 _EDGES = (
@@ -30,6 +32,7 @@ _PQ_ZONES: dict[str, tuple[float, float]] = {
     "track final drive": (594, 743),
 }
 _PQ_TREND = 50.0
+_CODE_STEP = 2
 
 
 def iso4406_number(per_ml: float) -> int:
@@ -99,3 +102,42 @@ def per_1000_km(ppm: Number, distance_km: Number | float, new_oil: Number | floa
     """
     gained = not_negative("The metal content", ppm) - not_negative("The metal content of new oil", new_oil)
     return as_given(1000 * gained / positive("The distance", distance_km), ppm)
+
+
+def rate_trend(before: float, now: float) -> Trend:
+    """Whether a rate rose or fell by half or more between two fills.
+
+    Raises ValueError unless the earlier rate is positive and the later one not negative. Source: own choice,
+    the share that the memo names for the PQ index.
+    """
+    if pq_jumped(before, now):
+        return "rising"
+    return "falling" if now == 0 or pq_jumped(now, before) else "as before"
+
+
+def iso4406_numbers(code: str) -> tuple[int, int, int] | None:
+    """The three numbers of a code such as `19/16/10`; None for a text that is no code.
+
+    A sign before a number (`≥7`, `>28`) is dropped. Larger particles never outnumber smaller ones. Source: ISO
+    4406:2017.
+    """
+    parts = [part.strip().lstrip("≥>") for part in code.split("/")]
+    if len(parts) != 3 or not all(part.isascii() and part.isdigit() for part in parts):
+        return None
+    first, second, third = (int(part) for part in parts)
+    return (first, second, third) if _LAST_NUMBER + 1 >= first >= second >= third else None
+
+
+def iso4406_trend(before: str, now: str) -> CodeTrend:
+    """Whether any size class of a code rose (or, with none risen, fell) by two numbers: four times as many.
+
+    One number is within the scatter of counting. Source: ISO 4406:2017 doubles from number to number; two
+    numbers are an own choice.
+    """
+    old, new = iso4406_numbers(before), iso4406_numbers(now)
+    if old is None or new is None:
+        return "no code"
+    steps = [later - earlier for earlier, later in zip(old, new, strict=True)]
+    if max(steps) >= _CODE_STEP:
+        return "dirtier"
+    return "cleaner" if min(steps) <= -_CODE_STEP else "as before"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from inspector.knowledge.faults import not_allowed
+from inspector.knowledge.faults import not_allowed, shown
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine, contains
 from inspector.knowledge.observables import Property
@@ -10,6 +10,11 @@ from inspector.knowledge.observables import Property
 
 class UnknownAddress(ValueError):
     """A part, place or property that this machine does not have."""
+
+
+def plain(text: str) -> str:
+    """A name as the knowledge spells it: small letters, single blanks."""
+    return " ".join(text.lower().replace("_", " ").split())
 
 
 class Addresses:
@@ -22,27 +27,37 @@ class Addresses:
     def part_and_place(self, text: str) -> tuple[str, str]:
         """`part @ place`, or `part` where it sits at one place only. Raises UnknownAddress."""
         part, places = self._part(text)
-        given = text.partition("@")[2]
-        place = " ".join(given.lower().split())
-        if not place:
-            if len(places) == 1:
-                return part, places[0]
-            raise UnknownAddress(f"`{part}` sits at several places; write `{part} @ {places[0]}`. "
-                                 f"Places: {', '.join(places)}")  # fmt: skip
-        if place not in places:
-            raise UnknownAddress(not_allowed(f"`{part}`: the place", place, places))
-        return part, place
+        return part, self._place(part, text.partition("@")[2], places)
 
     def part_and_region(self, text: str) -> tuple[str, str]:
         """`part`, or `part @ region` where the region contains at least one place of the part."""
         part, places = self._part(text)
-        region = " ".join(text.partition("@")[2].lower().split()) or "whole machine"
+        region = plain(text.partition("@")[2]) or "whole machine"
         if not any(contains(region, place) for place in places):
             raise UnknownAddress(not_allowed(f"`{part}`: the place", region, places))
         return part, region
 
+    def work(self, text: str) -> tuple[str, str]:
+        """`what @ place` of a work that was done. Raises UnknownAddress."""
+        what, _, where = text.partition("@")
+        works = {plain(name): name for name, entry in self.known.properties["work"].items() if entry.work}
+        if plain(what) not in works:
+            raise UnknownAddress(not_allowed("the work", what.strip(), works, most=40))
+        return works[plain(what)], self._place(plain(what), where, self.machine.parts["work"])
+
+    def _place(self, named: str, given: str, places: tuple[str, ...]) -> str:
+        place = plain(given)
+        if not place:
+            if len(places) == 1:
+                return places[0]
+            allowed = ", ".join(places)
+            raise UnknownAddress(f"`{named}` has several places; write `{named} @ {places[0]}`. Places: {allowed}")
+        if place not in places:
+            raise UnknownAddress(not_allowed(f"`{named}`: the place", place, places))
+        return place
+
     def _part(self, text: str) -> tuple[str, tuple[str, ...]]:
-        part = " ".join(text.partition("@")[0].lower().replace("_", " ").split())
+        part = plain(text.partition("@")[0])
         places = self.machine.parts.get(part)
         if places is None:
             raise UnknownAddress(not_allowed("the part", part, self.machine.parts, most=30))
@@ -50,9 +65,11 @@ class Addresses:
 
     def property(self, part: str, text: str) -> tuple[str, Property]:
         """The property of `part` that is meant. Raises UnknownAddress."""
-        name = "_".join(text.lower().replace("_", " ").split())
+        name = plain(text).replace(" ", "_")
         entry = self.known.properties[part].get(name)
-        if entry is None or not entry.asked:
+        if entry is not None and not entry.asked:
+            raise UnknownAddress(f"`{part}`: {shown(name)} is worked out from what you note; leave it out")
+        if entry is None:
             asked = [n for n, p in self.known.properties[part].items() if p.asked]
             raise UnknownAddress(not_allowed(f"`{part}`: the property", text.strip(), asked, most=40))
         return name, entry

@@ -9,7 +9,9 @@ from inspector.knowledge.observables import Property
 from inspector.quantities.units import DIMENSIONS, units_of
 from inspector.reading.inspection import PURPOSES
 
+_SILENCES = ("not checked", "could not see", "does not apply")
 _SILENCE = r"^(not checked|not looked at|could not see|does not apply)\b"
+_REASON = {"type": ["string", "null"], "description": "why, if you like"}
 _TEXT = {"type": "string", "minLength": 1}
 _ODOMETER = {"type": "string", "description": "with its unit, such as 41 200 km", "pattern": r"\d"}
 
@@ -20,7 +22,7 @@ def record_schema(knowledge: Knowledge) -> dict[str, Any]:
     addresses: dict[str, dict[str, Any]] = {}
     for machine in kinds.values():
         for part, places in machine.parts.items():
-            reference = {"$ref": f"#/$defs/{part}"}
+            reference = _see(part)
             names = [f"{part} @ {place}" for place in places] + ([part] if len(places) == 1 else [])
             addresses |= dict.fromkeys(names, reference)
     return {
@@ -42,8 +44,26 @@ def record_schema(knowledge: Knowledge) -> dict[str, Any]:
                 "additionalProperties": False,
             },
         },
-        "$defs": {part: _part(entries) for part, entries in knowledge.properties.items()},
+        "$defs": _definitions(knowledge),
     }
+
+
+def _see(name: str) -> dict[str, Any]:
+    return {"$ref": f"#/$defs/{name.replace(' ', '_')}"}
+
+
+def _definitions(knowledge: Knowledge) -> dict[str, Any]:
+    """The silences, every look once, and every part with the looks that it has under both spellings."""
+    found: dict[str, Any] = {"silence": {"type": "string", "pattern": _SILENCE}, "reason": _REASON}
+    for part, entries in knowledge.properties.items():
+        looks = {name: entry for name, entry in entries.items() if entry.asked}
+        key = part.replace(" ", "_")
+        found |= {f"{key}.{name}": _look(entry) for name, entry in looks.items()}
+        spelled = {way: _see(f"{key}.{name}") for name in looks for way in (name, name.replace("_", " "))}
+        unseen = {"propertyNames": {"enum": list(_SILENCES)}, "minProperties": 1, "maxProperties": 1}
+        silent = {"type": "object", "additionalProperties": _see("reason"), **unseen}
+        found[key] = {"anyOf": [_see("silence"), _object(spelled), silent]}
+    return found
 
 
 def _object(properties: dict[str, Any], required: list[str] | None = None) -> dict[str, Any]:
@@ -97,30 +117,17 @@ def _limits(knowledge: Knowledge) -> dict[str, Any]:
     }
 
 
-def _part(entries: Any) -> dict[str, Any]:
-    looks = {}
-    for name, entry in entries.items():
-        if entry.asked:
-            looks[name] = _look(entry)
-            looks[name.replace("_", " ")] = looks[name]
-    silent = {"type": "string", "pattern": _SILENCE}
-    return {"anyOf": [silent, {"type": "object", "properties": looks, "additionalProperties": False}]}
-
-
 def _look(entry: Property) -> dict[str, Any]:
     plain = _plain(entry)
-    nested = _object({
-        "value": plain, "tool": _TEXT, "note": _TEXT, "photo": _TEXT, "not checked": {}, "could not see": {},
-        "does not apply": {},
-    })  # fmt: skip
+    extras: dict[str, Any] = {"value": plain, "tool": _TEXT, "note": _TEXT, "photo": _TEXT}
+    nested = _object(extras | dict.fromkeys(_SILENCES, _see("reason")))
     return {"description": f"{entry.ask} {entry.look}", "anyOf": [plain, nested]}
 
 
 def _plain(entry: Property) -> dict[str, Any]:
-    silent = {"type": "string", "pattern": _SILENCE}
     if entry.kind in ("choice", "yes_no"):
         words: list[Any] = list(entry.words())
-        return {"anyOf": [{"enum": words + ([True, False] if entry.kind == "yes_no" else [])}, silent]}
+        return {"anyOf": [{"enum": words + ([True, False] if entry.kind == "yes_no" else [])}, _see("silence")]}
     if entry.kind == "quantity":
         assert entry.dimension in DIMENSIONS
         units = ", ".join(units_of(entry.dimension))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from inspector.knowledge.faults import not_allowed
+from inspector.knowledge.faults import not_allowed, shown
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.observables import Property
 from inspector.quantities.tyres import tyre_date
@@ -17,6 +17,7 @@ from inspector.quantities.units import (
     parse_amount,
     parse_number,
 )
+from inspector.reading.addresses import plain
 from inspector.reading.inspection import (
     Counted,
     Day,
@@ -35,8 +36,12 @@ _SILENCES: dict[str, Silence] = {
     "could not see": "could not see",
     "does not apply": "does not apply",
 }
-_SILENT = re.compile(r"(?P<state>[a-z ]+?)\s*(?:$|[:,(]\s*(?P<reason>.*?)\s*\)?$)", re.IGNORECASE | re.DOTALL)
-LONGEST_TEXT = 4000
+SILENCE_HEADINGS = ("not checked", "could not see", "does not apply")
+_SILENT = re.compile(
+    r"(?P<state>not\s+checked|not\s+looked\s+at|could\s+not\s+see|does\s+not\s+apply)\b\s*(?P<rest>.*)",
+    re.IGNORECASE | re.DOTALL,
+)
+_LONGEST_VALUE = 200
 _GUESS = "25 %"  # a tool that is not made for what it is said to have measured is worth a guess by eye
 
 
@@ -46,11 +51,24 @@ class NotAValue(ValueError):
 
 def read_silence(text: str) -> Silent | None:
     """`not checked: reason`, `could not see`, `does not apply`; None for anything else."""
-    match = _SILENT.fullmatch(text.strip())
+    match = _SILENT.fullmatch(text.strip().replace("_", " ", 4))
     if match is None:
         return None
-    state = _SILENCES.get(" ".join(match["state"].lower().split()))
-    return Silent(state, match["reason"] or None) if state else None
+    # the reason is taken from the text itself, where underscores are the person's own
+    rest = text.strip()[match.start("rest") :]
+    if rest and not rest.startswith((":", ",", ";", ".", "(", "-", "–", "—", "because")):
+        return None
+    if rest.startswith("(") and rest.endswith(")"):
+        rest = rest[1:-1]
+    return Silent(_SILENCES[" ".join(match["state"].lower().split())], rest.lstrip(":,;.(-–— ").strip() or None)
+
+
+def silence(heading: str, reason: str | None) -> Silent:
+    """What stands under the heading `not checked`, `could not see` or `does not apply`. Raises NotAValue."""
+    word = (reason or "yes").lower()
+    if word in ("no", "false"):
+        raise NotAValue(f"`{heading}: {word}` says neither this nor that; write the value, or leave it out")
+    return Silent(_SILENCES[heading], None if word in ("yes", "true") else reason)
 
 
 def read_value(text: str, prop: Property, knowledge: Knowledge, today: date) -> Value | Silent:
@@ -58,6 +76,12 @@ def read_value(text: str, prop: Property, knowledge: Knowledge, today: date) -> 
     silent = read_silence(text)
     if silent is not None:
         return silent
+    if prop.kind == "text":
+        return FreeText(text.strip())
+    if len(text) > _LONGEST_VALUE:
+        raise NotAValue(f"{shown(text)} is too long for a value; put a longer text into `note`")
+    if prop.kind in ("odometer", "date") and _is_unknown(text):
+        return Word("unknown")
     try:
         match prop.kind:
             case "quantity":
@@ -65,47 +89,58 @@ def read_value(text: str, prop: Property, knowledge: Knowledge, today: date) -> 
             case "count":
                 return _count(text, prop)
             case "odometer":
-                return Word("unknown") if _is_unknown(text) else _odometer(text)
+                return _odometer(text)
             case "date":
-                return Word("unknown") if _is_unknown(text) else Day(read_day(text, today))
+                return Day(read_day(text, today))
             case "tyre_code":
-                tyre_date(text, today)
-                return TyreCode(text.strip())
-            case "text":
-                return FreeText(_short(text))
+                return _tyre_code(text, today)
             case "choice" | "yes_no":
                 return _word(text, prop)
     except NotAnAmount as error:
-        raise NotAValue(str(error)) from None
-    except ValueError as error:
-        raise NotAValue(str(error)) from None
+        raise NotAValue(f"{error}{_silence_tip(text)}") from None
+
+
+def _silence_tip(text: str) -> str:
+    unread = _SILENT.match(text.strip())
+    return ". To say that you could not look, write `not checked: reason`" if unread else ""
 
 
 def _is_unknown(text: str) -> bool:
     return text.strip().lower() in ("unknown", "not known")
 
 
-def _short(text: str) -> str:
-    if len(text) > LONGEST_TEXT:
-        raise NotAValue(f"the text has {len(text)} characters; at most {LONGEST_TEXT}")
-    return text.strip()
+def _tyre_code(text: str, today: date) -> TyreCode:
+    code = text.strip()
+    if not re.fullmatch(r"[0-9]{3,4}", code):
+        raise NotAValue(
+            f"{shown(text)} is no tyre date code: four digits, week and year, as 4819 for week 48 of 2019"
+        )
+    try:
+        tyre_date(code, today)
+    except ValueError as error:
+        raise NotAValue(str(error).replace("'", "`")) from None
+    return TyreCode(code)
 
 
 def _word(text: str, prop: Property) -> Word:
-    word = " ".join(text.strip().lower().split())
+    word = plain(text)
     if prop.kind == "yes_no" and word in ("true", "false"):
         word = "yes" if word == "true" else "no"
-    allowed = {choice.lower(): choice for choice in prop.words()}
+    allowed = {plain(choice): choice for choice in prop.words()}
     if word not in allowed:
-        raise NotAValue(not_allowed("the answer", text.strip(), prop.words(), most=20))
+        raise NotAValue(not_allowed("the answer", text.strip(), prop.words(), most=20) + _silence_tip(text))
     return Word(allowed[word])
 
 
 def _count(text: str, prop: Property) -> Counted:
-    number = parse_number(text)
     low, high = prop.plausible_range()
+    try:
+        number = parse_number(text)
+    except NotAnAmount:
+        number = low - 1
     if number != int(number) or not low <= number <= high:
-        raise NotAValue(f"`{text}` is not a whole number from {low:.0f} to {high:.0f}")
+        wanted = f"is not a whole number from {low:.0f} to {high:.0f}"
+        raise NotAValue(f"{shown(text)} {wanted}{_silence_tip(text)}")
     return Counted(int(number))
 
 
@@ -115,9 +150,9 @@ def _odometer(text: str) -> Measured:
 
 def read_odometer(text: str) -> Amount:
     """A reading of the distance counter. Raises NotAnAmount."""
-    amount = parse_amount(text, "distance")
+    amount = parse_amount(text[:_LONGEST_VALUE], "distance")
     if not 0 <= amount.base <= 2_000_000:
-        raise NotAnAmount(f"`{text}` is no believable odometer reading; 0 km to 2 000 000 km are")
+        raise NotAnAmount(f"{shown(text)} is no believable odometer reading; 0 km to 2 000 000 km are")
     return amount
 
 
@@ -125,7 +160,7 @@ def read_day(text: str, today: date) -> date:
     """An ISO date not after `today`. Raises NotAValue."""
     match = re.fullmatch(r"\s*(\d{4})-(\d{1,2})(?:-(\d{1,2}))?\s*", text)
     if match is None:
-        raise NotAValue(f"`{text}` is not a date. Write year-month-day, such as 2024-05-17 (or 2024-05)")
+        raise NotAValue(f"{shown(text)} is not a date. Write year-month-day, such as 2024-05-17 (or 2024-05)")
     try:
         day = date(int(match[1]), int(match[2]), int(match[3] or 1))
     except ValueError:
@@ -140,23 +175,40 @@ def read_day(text: str, today: date) -> date:
 def read_measured(text: str, prop: Property, knowledge: Knowledge) -> Measured:
     """An amount, as `1.8 mm`, `1.8 mm ± 0.1 mm` or `1.8 mm with caliper`. Raises NotAValue, NotAnAmount."""
     dimension = str(prop.dimension)
-    rest, _, tool = text.partition(" with ")
-    first, sign, spread = re.sub(r"\+\s*/\s*-", "±", rest).partition("±")
+    rest, *tools = re.split(r"\swith\s", f"{' '.join(text.split())} ", maxsplit=1, flags=re.IGNORECASE)
+    first, sign, spread = re.sub(r"\+ ?/ ?-", "±", rest).partition("±")
+    if sign and _is_number(first) and not _is_number(spread):
+        first += re.sub(r"^[^a-zA-Z°%µμ\"″]*", " ", spread)  # `1.8 ± 0.1 mm`
     amount = parse_amount(first, dimension)
     low, high = prop.plausible_range()
     if not low <= amount.base <= high:
         raise NotAValue(f"`{amount.typed}` is not believable here; from {prop.plausible} is")
-    named = _tool(tool, knowledge) if tool else None
+    named = _tool(tools[0], knowledge) if tools else None
     if sign:
-        unit = spread if re.search(r"[^\d.\s]", spread) else f"{spread} {amount.unit}"
-        stated = parse_amount(unit, _spread_dimension(dimension))
-        if stated.base < 0:
-            raise NotAValue(f"`± {spread.strip()}` cannot be negative")
-        return Measured(amount, stated.base, named, stated=True)
+        return Measured(amount, _stated(spread, amount, high - low), named, stated=True)
     assumed = named or next((t for t in prop.tools if t in knowledge.tools), None)
     # a figure that nobody measures, such as one printed on a sticker, names no tool and is taken as exact
     uncertainty = tool_uncertainty(amount, assumed, knowledge) if assumed else 0.0
     return Measured(amount, uncertainty, named, stated=False)
+
+
+def _is_number(text: str) -> bool:
+    try:
+        parse_number(text)
+    except NotAnAmount:
+        return False
+    return True
+
+
+def _stated(text: str, amount: Amount, most: float) -> float:
+    """The uncertainty after `±`, in base units; without a unit it has that of the amount."""
+    whole = f"{text} {amount.unit}" if _is_number(text) else text
+    stated = parse_amount(whole, _spread_dimension(amount.dimension))
+    if not 0 <= stated.base <= most:
+        raise NotAValue(
+            f"`± {stated.typed}` is not believable here; it cannot be negative or wider than the range"
+        )
+    return stated.base
 
 
 def _spread_dimension(dimension: str) -> str:
@@ -164,7 +216,7 @@ def _spread_dimension(dimension: str) -> str:
 
 
 def _tool(text: str, knowledge: Knowledge) -> str:
-    name = " ".join(text.lower().removeprefix("a ").removeprefix("the ").split())
+    name = plain(text).removeprefix("a ").removeprefix("the ")
     if name not in knowledge.tools:
         raise NotAValue(not_allowed("the tool", text.strip(), knowledge.tools, most=20))
     return name

@@ -8,7 +8,14 @@ from pathlib import Path
 
 
 def write_whole(path: Path, content: bytes) -> None:
-    """Write `content` to `path` by way of a temporary file beside it. Raises OSError."""
+    """Write `content` to `path` by way of a temporary file beside it. Raises OSError.
+
+    A link is followed; a device or pipe is written to, never replaced by a file.
+    """
+    path = path.resolve()
+    if path.exists() and not path.is_file():
+        path.write_bytes(content)
+        return
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:
         with os.fdopen(handle, "wb") as file:

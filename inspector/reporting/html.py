@@ -62,7 +62,7 @@ def _templates(folder: Traversable, name: str) -> Iterator[tuple[str, str]]:
 def _mark(level: str) -> Markup:
     from markupsafe import Markup
 
-    named = words()["level"] if level in words()["level"] else words()["shape"]
+    named = words()["level"] if level in words()["level"] else words()["mark"]
     return Markup(mark(level, named[level]))
 
 

@@ -12,11 +12,12 @@ from inspector.reporting.words import READERS, verdict_more, verdict_sentence, w
 from inspector.weighing.assessment import LEVELS, Assessment, FindingEntry, Measurement, Visit
 
 MOST_ON_FIRST_PAGE = 5
+MOST_LOOKS_ALONE = 13
 MOST_LOOKS = {"buyer": 7, "owner": 5, "mechanic": 5}
 MOST_LATER = 3
 MOST_GROUPS = 4
-MOST_MEASURED = 4
-MOST_SYMPTOMS = 6
+MOST_MEASURED = 3
+MOST_SYMPTOMS = 5
 MOST_ANSWERS = 7
 ANSWER_ROWS = 9
 MOST_HEADER = 56
@@ -94,7 +95,7 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         answers=tuple(act_now[:MOST_ANSWERS]),
         blank_answers=ANSWER_ROWS - len(act_now[:MOST_ANSWERS]),
         later=_first([e for e in entries if e.level in LATER], MOST_LATER),
-        critical_looks=_first(by_look(critical), MOST_LOOKS[reader]),
+        critical_looks=_first(by_look(critical), MOST_LOOKS[reader] if act_now else MOST_LOOKS_ALONE),
         critical_groups=_first(by_part(critical), MOST_GROUPS),
         symptoms=_first(assessment.findings, MOST_SYMPTOMS),
         measured=_first(_measured(assessment.measurements), MOST_MEASURED),
@@ -140,7 +141,8 @@ def _summary(visit: Visit) -> str:
     """The machine in one line below its name; only the end of its frame number, which is private."""
     ends = words()["label"]["vin_ends"].format(last=visit.vin[-6:]) if visit.vin else None
     year = str(visit.year) if visit.year else None
-    known = (visit.kind, year, visit.odometer, ends, day_in_words(visit.date))
+    kind = visit.kind if visit.name else None  # without a name the kind is the heading above
+    known = (kind, year, visit.odometer, ends, day_in_words(visit.date))
     return ", ".join(fact for fact in known if fact)
 
 

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import UTC, date, datetime, time
 from pathlib import Path
 from typing import Any
 
@@ -9,6 +13,8 @@ from inspector.reporting.assets import fetcher
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import to_paper
 from inspector.weighing.assessment import Assessment
+
+_STAMP = "SOURCE_DATE_EPOCH"
 
 
 def write_pdf(assessment: Assessment, reader: str, path: Path, photo_folder: Path | None = None) -> None:
@@ -28,8 +34,24 @@ def to_pdf(assessment: Assessment, reader: str) -> bytes:
     html = HTML(string=to_paper(assessment, reader), url_fetcher=fetcher(), base_url="asset:")
     document = html.render(font_config=fonts)
     _date(document.metadata, assessment.visit.date)
-    content: bytes = document.write_pdf(pdf_variant="pdf/ua-1")
+    with _stamped(assessment.visit.date):
+        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1")
     return content
+
+
+@contextmanager
+def _stamped(day: str) -> Iterator[None]:
+    """Let fontTools, which writes the moment of saving into each font, write the day of the visit instead."""
+    before = os.environ.get(_STAMP)
+    moment = datetime.combine(date.fromisoformat(day), time(), UTC)
+    os.environ[_STAMP] = str(max(int(moment.timestamp()), 0))
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ[_STAMP]
+        else:
+            os.environ[_STAMP] = before
 
 
 def _date(metadata: Any, day: str) -> None:

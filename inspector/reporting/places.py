@@ -21,6 +21,14 @@ class Group:
         """The places as one phrase."""
         return ", ".join(self.places)
 
+    @property
+    def alike(self) -> tuple[tuple[UnseenEntry, ...], ...]:
+        """The looks, those that are unseen for one reason together."""
+        rows: dict[tuple[str, str | None], list[UnseenEntry]] = {}
+        for entry in self.entries:
+            rows.setdefault((entry.because, entry.reason), []).append(entry)
+        return tuple(tuple(row) for row in rows.values())
+
 
 def by_part(entries: Iterable[UnseenEntry]) -> tuple[Group, ...]:
     """One group a part; places that lack the same looks for the same reason share it. Keeps the order."""
@@ -39,10 +47,14 @@ def by_part(entries: Iterable[UnseenEntry]) -> tuple[Group, ...]:
 
 def by_look(entries: Iterable[UnseenEntry]) -> tuple[Group, ...]:
     """One group a look: the same question at several places is asked once. Keeps the order."""
-    groups: dict[tuple[str | None, ...], list[UnseenEntry]] = {}
+    groups: dict[tuple[str, ...], list[UnseenEntry]] = {}
     for entry in entries:
-        groups.setdefault((entry.part, entry.name, entry.because, entry.reason), []).append(entry)
+        groups.setdefault((entry.part, entry.name, entry.because), []).append(entry)
     return tuple(
-        Group(found[0].part, tuple(dict.fromkeys(e.place for e in found)), (found[0],))
+        Group(found[0].part, tuple(dict.fromkeys(_with_reason(e) for e in found)), (found[0],))
         for found in groups.values()
     )
+
+
+def _with_reason(entry: UnseenEntry) -> str:
+    return f"{entry.place} ({entry.reason})" if entry.reason else entry.place

@@ -26,8 +26,8 @@ def mark(level: str, title: str) -> str:
     """The shape of a level, named by `title` for those who hear the page."""
     shape = _SHAPES[level].replace('"I"', f'"{INK}"').replace('"P"', f'"{PAPER}"')
     return (
-        f'<svg class="mark" viewBox="0 0 24 24" width="24" height="24" role="img"'
-        f' aria-label="{escape(title)}"><title>{escape(title)}</title>{shape}</svg>'
+        f'<svg class="mark" viewBox="0 0 24 24" width="24" height="24" role="img">'
+        f"<title>{escape(title)}</title>{shape}</svg>"
     )
 
 
@@ -36,7 +36,8 @@ def coverage_bar(looked: int, expected: int, title: str) -> str:
     filled = 0.0 if expected == 0 else BAR_WIDTH * min(looked, expected) / expected
     return (
         f'<svg class="bar" viewBox="0 0 {BAR_WIDTH + 2} {BAR_HEIGHT + 2}" width="{BAR_WIDTH + 2}"'
-        f' height="{BAR_HEIGHT + 2}" role="img" aria-label="{escape(title)}"><title>{escape(title)}</title>'
+        f' height="{BAR_HEIGHT + 2}" role="img"><title>{escape(title)}</title>'
         f'<rect x="1" y="1" width="{BAR_WIDTH}" height="{BAR_HEIGHT}" fill="{PAPER}" stroke="{INK}"'
-        f' stroke-width="1"/><rect x="1" y="1" width="{filled:.1f}" height="{BAR_HEIGHT}" fill="{INK}"/></svg>'
+        f' stroke-width="1"/>'
+        f'<rect x="1" y="1" width="{filled:.1f}" height="{BAR_HEIGHT}" fill="{INK}"/></svg>'
     )

@@ -15,6 +15,7 @@ def to_text(assessment: Assessment, reader: str, width: int) -> str:
     lines = _head(assessment, reader, width)
     lines += _findings(assessment, width)
     lines += _causes(assessment, width)
+    lines += _ahead(assessment, width)
     lines += _unseen(assessment, width)
     lines += _jobs(assessment, width)
     lines += _cautions(assessment, width)
@@ -150,3 +151,12 @@ def _cautions(assessment: Assessment, width: int) -> list[str]:
     for caution in assessment.cautions:
         lines += bullet(f"{caution.title}. {caution.text}", width, "!")
     return lines
+
+
+def _ahead(assessment: Assessment, width: int) -> list[str]:
+    """What wears, with its forecast; left out when nothing that wears was measured."""
+    lines: list[str] = []
+    for one in assessment.measurements:
+        if one.forecast:
+            lines += bullet(f"{one.part}, {one.place}: {one.value}. {one.forecast}", width)
+    return [*heading(words()["heading"]["ahead"], width), *lines] if lines else []

@@ -43,8 +43,8 @@ def verdict_more(assessment: Assessment) -> tuple[str, ...]:
         key = "others_one" if verdict.others == 1 else "others_many"
         lines.append(parts[key].format(others=verdict.others))
     if verdict.level != "unseen" and verdict.critical_unseen:
-        number = _critical(verdict.critical_unseen)
-        lines.append(parts["also_unseen"].format(critical_unseen=number, first_unseen=verdict.first_unseen or ""))
+        number, first = _critical(verdict.critical_unseen), verdict.first_unseen or ""
+        lines.append(parts["also_unseen"].format(critical_unseen=number, first_unseen=first))
     return tuple(lines)
 
 
@@ -57,7 +57,8 @@ def _reason(verdict: Verdict) -> str:
     if verdict.leading_title is None:
         return ""
     kind = "reason_cause" if is_cause(verdict.leading) else "reason_finding"
-    text: str = words()["verdict_parts"][kind].format(title=verdict.leading_title, place=verdict.leading_place)
+    parts = words()["verdict_parts"]
+    text: str = parts[kind].format(title=verdict.leading_title, place=verdict.leading_place)
     return text
 
 

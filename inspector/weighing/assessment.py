@@ -175,6 +175,7 @@ class Measurement(Part):
     limit: str | None
     limit_origin: str | None
     standing: str | None
+    forecast: str | None = None
 
 
 class Assessment(Part):

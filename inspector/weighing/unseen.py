@@ -8,13 +8,15 @@ from inspector.deriving.facts import Fact
 from inspector.deriving.limits import Standing
 from inspector.judging.judge import Judgement, Key, OpenRule
 from inspector.knowledge.library import Knowledge
-from inspector.reading.inspection import Silent
+from inspector.knowledge.observables import Property
+from inspector.quantities.conformity import outcome
+from inspector.quantities.value_of_information import look_worth
+from inspector.reading.inspection import Measured, Silent
+from inspector.reading.values import tool_uncertainty
 from inspector.weighing.assessment import SystemCoverage, UnseenBecause, UnseenEntry
 from inspector.weighing.risk import combine_classes
 
 MOST_NEXT = 8
-# severity weights of the European roadside risk rating: COM(2012) 382, Annex I (later Directive 2014/47/EU)
-WEIGHTS = {"dangerous": 40, "major": 10, "minor": 1, "none": 0}
 
 
 def unseen_entries(judgement: Judgement, knowledge: Knowledge) -> tuple[UnseenEntry, ...]:
@@ -30,7 +32,13 @@ def unseen_entries(judgement: Judgement, knowledge: Knowledge) -> tuple[UnseenEn
         because = _because(fact, standings.get(key, set()), bool(reading.get(key)))
         if because is not None:
             entries.append(_entry(fact, because, reading.get(key, []), knowledge))
-    return tuple(sorted(entries, key=_value))
+    worth = {
+        (entry.part, entry.place, entry.name): _worth(
+            entry, reading.get((entry.part, entry.place, entry.name), []), knowledge
+        )
+        for entry in entries
+    }
+    return tuple(sorted(entries, key=lambda e: (not e.critical, -worth[e.part, e.place, e.name])))
 
 
 def _because(fact: Fact, standings: set[Standing], opened: bool) -> UnseenBecause | None:
@@ -67,17 +75,63 @@ def _entry(fact: Fact, because: UnseenBecause, opened: list[OpenRule], knowledge
         critical=prop.critical and (silent or worst in ("major", "dangerous")),
         ask=prop.ask or "",
         look=prop.look or "",
-        tools=prop.tools,
+        tools=_settling(fact, prop, knowledge) if because == "cannot tell" else prop.tools,
         minutes=prop.minutes,
         could_show=tuple(dict.fromkeys(one.rule.title for one in opened if one.rule.class_ != "none")),
         worst=worst,
     )
 
 
-def _value(entry: UnseenEntry) -> tuple[bool, float]:
-    """Critical first; then by what the answer could change, for each minute it takes."""
-    weight = WEIGHTS[entry.worst] + len(entry.could_show)
-    return not entry.critical, -weight / max(entry.minutes, 0.5)
+def _settling(fact: Fact, prop: Property, knowledge: Knowledge) -> tuple[str, ...]:
+    """The tools of this look with which the same reading would be told from its limits."""
+    value = fact.value
+    assert isinstance(value, Measured)
+    finer = [
+        tool
+        for tool in prop.tools
+        if tool in knowledge.tools and tool_uncertainty(value.amount, tool, knowledge) < value.uncertainty
+    ]
+    deciding = [
+        tool for tool in finer if _decides(fact, tool_uncertainty(value.amount, tool, knowledge), knowledge)
+    ]
+    return tuple(deciding or finer or prop.tools)
+
+
+def _decides(fact: Fact, spread: float, knowledge: Knowledge) -> bool:
+    assert isinstance(fact.value, Measured)
+    limits = knowledge.limits_of(fact.part, fact.name)
+    return all(
+        outcome(
+            fact.value.amount.base,
+            spread,
+            at_least=limit.band.at_least,
+            at_most=limit.band.at_most,
+            act_over_loss=limits[limit.name].act_over_loss,
+        )
+        != "cannot tell"
+        for limit in fact.limits.values()
+        if limit.band is not None
+    )
+
+
+def _worth(entry: UnseenEntry, opened: list[OpenRule], knowledge: Knowledge) -> float:
+    """What the look is worth for each minute it takes: how much it lowers the expected loss."""
+    stakes = knowledge.stakes
+    finds = stakes.look_finds[knowledge.properties[entry.part][entry.name].eyes]
+    worth = 0.0
+    for rule in (one.rule for one in opened if one.rule.class_ != "none"):
+        assert rule.class_ != "none"
+        worth = max(
+            worth,
+            look_worth(
+                stakes.chance_hidden[rule.class_],
+                stakes.loss_if_wrong[rule.class_],
+                stakes.cost_to_act[rule.effort],
+                finds.sensitivity,
+                finds.specificity,
+            ),
+        )
+    return worth / max(entry.minutes, 0.5)
 
 
 def look_next(entries: Iterable[UnseenEntry]) -> tuple[UnseenEntry, ...]:

@@ -30,6 +30,7 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
     unseen = unseen_entries(judgement, knowledge)
     inspection = judgement.facts.inspection
     standing = [*entries.findings, *entries.causes]
+    unit = inspection.odometer.unit if inspection.odometer and inspection.odometer.unit == "mi" else "km"
     return Assessment(
         visit=_visit(inspection, judgement.facts.machine.called),
         verdict=_verdict(standing, unseen),
@@ -39,7 +40,7 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
         look_next=look_next(unseen),
         unseen=unseen,
         jobs=_jobs(entries),
-        measurements=tuple(m for fact in judgement.facts.all() if (m := measurement(fact)) is not None),
+        measurements=tuple(m for fact in judgement.facts.all() if (m := measurement(fact, unit)) is not None),
         coverage=coverage(judgement, knowledge),
         cautions=_cautions(standing, unseen, knowledge),
         rules_judged=len(knowledge.rules),

@@ -10,6 +10,7 @@ from inspector.knowledge.rules import PLACEHOLDER
 from inspector.quantities.units import number_text
 from inspector.reading.inspection import Measured, Silent
 from inspector.reading.values import in_unit
+from inspector.weighing.ahead import forecast_text
 from inspector.weighing.assessment import Evidence, Measurement
 
 _LIMIT_TESTS = ("beyond", "within", "reaches")
@@ -93,8 +94,8 @@ def _chance(ground: Ground) -> float | None:
     return chance if ground.test.word == "beyond" else 1 - chance
 
 
-def measurement(fact: Fact) -> Measurement | None:
-    """A measured fact as one line of a table, with the limit that matters most."""
+def measurement(fact: Fact, unit: str) -> Measurement | None:
+    """A measured fact as one line of a table, with the limit that matters most; distances in `unit`."""
     if not isinstance(fact.value, Measured):
         return None
     limit = _leading_limit(fact)
@@ -114,6 +115,7 @@ def measurement(fact: Fact) -> Measurement | None:
         limit=limit.band.text if limit and limit.band else None,
         limit_origin=limit.band.origin if limit and limit.band else None,
         standing=limit.standing if limit else None,
+        forecast=forecast_text(fact.forecast, unit) if fact.forecast else None,
     )
 
 

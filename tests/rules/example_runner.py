@@ -41,7 +41,7 @@ def variants(example: Example) -> Iterator[dict[str, dict[str, Any]]]:
 
 def judgement(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]) -> Judgement:
     """Judge one variant of an example. Raises Faults when the example is no proper record."""
-    kind = next(k for k, m in knowledge.machines.items() if not m.abstract and rule.about in m.parts)
+    kind = _kind(knowledge, {rule.about, *map(_part, seen), *map(_part, example.given)})
     service = bool(example.work) or any(
         knowledge.properties[_part(address)][name].moment == "service"
         for address, looks in seen.items()
@@ -63,6 +63,15 @@ def judgement(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str
     document = Document(f"example of {rule.id}: {example.case}", data)
     inspection = read_document(document, None, knowledge, date.fromisoformat(example.date))
     return judge(derive_facts(inspection, knowledge), knowledge)
+
+
+def _kind(knowledge: Knowledge, parts: set[str]) -> str:
+    """The first machine kind that has every part the example speaks of."""
+    return next(
+        kind
+        for kind, machine in knowledge.machines.items()
+        if not machine.abstract and all(part in machine.parts for part in parts if part)
+    )
 
 
 def _part(address: str) -> str:

@@ -1,0 +1,63 @@
+"""What a derivation gives and is given: a value with its looks, amounts worked out, and inputs by name."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from inspector.quantities.units import Amount, base_unit, convert, number_text
+from inspector.reading.inspection import Counted, FreeText, Measured, Silent, Value, Word
+
+Key = tuple[str, str, str]
+NOT_LOOKED_AT = Silent("not looked at")
+
+
+@dataclass(frozen=True)
+class Derived:
+    """A value and the looks it came from; `partial` when some of these looks were not made."""
+
+    value: Value | Silent
+    sources: tuple[Key, ...] = ()
+    partial: bool = False
+
+
+def worked_out(base: float, dimension: str, unit: str, uncertainty: float) -> Measured:
+    """An amount that was computed: `base` and `uncertainty` in base units, written in `unit`."""
+    number = convert(base, base_unit(dimension), unit, dimension)
+    separator = "" if unit in ("%", "°") else " "
+    typed = f"{number_text(number, 2 if abs(number) < 10 else 3)}{separator}{unit}"
+    return Measured(Amount(typed, number, unit, dimension, base), uncertainty, None, stated=True)
+
+
+class Looks:
+    """The looks that a function asks for, by the name of their property; what has no value is None."""
+
+    def __init__(self, found: Mapping[Key, Derived]) -> None:
+        self._values: dict[str, Value] = {}
+        for (_, _, name), derived in found.items():
+            if not isinstance(derived.value, Silent):
+                self._values.setdefault(name, derived.value)
+
+    def word(self, name: str) -> str | None:
+        """The word of a choice, or `unknown`."""
+        value = self._values.get(name)
+        return value.word if isinstance(value, Word) else None
+
+    def measured(self, name: str) -> Measured | None:
+        """An amount."""
+        value = self._values.get(name)
+        return value if isinstance(value, Measured) else None
+
+    def counted(self, name: str) -> int | None:
+        """A whole number."""
+        value = self._values.get(name)
+        return value.number if isinstance(value, Counted) else None
+
+    def text(self, name: str) -> str | None:
+        """A text of the person's own."""
+        value = self._values.get(name)
+        return value.text if isinstance(value, FreeText) else None
+
+    def by_position(self) -> list[Value]:
+        """All values that are there, in the order in which the knowledge names them."""
+        return list(self._values.values())

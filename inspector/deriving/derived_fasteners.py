@@ -1,0 +1,17 @@
+"""Bolts: whether a torque fits the bolt it was meant for."""
+
+from __future__ import annotations
+
+from inspector.deriving.amounts import NOT_LOOKED_AT, Looks
+from inspector.quantities.bolt_figures import torque_bears
+from inspector.reading.inspection import Silent, Word
+
+
+def bolt_bears(looks: Looks) -> Word | Silent:
+    """The torque set (or else the figure it was to have) against what the bolt bears."""
+    torque = looks.measured("torque_applied") or looks.measured("torque_required")
+    size = looks.word("bolt_size")
+    if torque is None or size is None or torque.amount.base <= 0:
+        return NOT_LOOKED_AT
+    strength, into = looks.word("bolt_class") or "not known", looks.word("bolt_into")
+    return Word(torque_bears(torque.amount.number, torque.amount.unit, size, strength, into))

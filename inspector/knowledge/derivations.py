@@ -1,0 +1,67 @@
+"""The functions that properties may be derived with: what they need, and the words they may give.
+
+`inspector/deriving` holds one function for each name here; a test compares the two lists.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, get_args
+
+from inspector.quantities.bolt_figures import TorqueBears
+from inspector.quantities.breather import Push
+from inspector.quantities.fluids import FluidMatch, HardUse
+from inspector.quantities.grades import rust_phrases
+from inspector.quantities.oils import AgainstGrade, GradeMatch
+from inspector.quantities.torque_slip import UnitSlip
+from inspector.quantities.tyre_fit import RepairAllowed, SpeedFit
+from inspector.quantities.used_oil import CodeTrend, PqZone, Trend
+
+
+@dataclass(frozen=True)
+class Function:
+    """How many of its inputs must apply here, and the words it gives (none: it gives an amount).
+
+    A function that is `named` tells its inputs apart by the names of their properties; the others take them in
+    the order in which they stand.
+    """
+
+    needs: int = 1
+    words: tuple[str, ...] = ()
+    named: bool = False
+
+
+def _choice(words: Any, needs: int = 1) -> Function:
+    return Function(needs, get_args(words), named=True)
+
+
+_WEAR_STORY = ("one reading", "as before", "faster than before", "thicker than before", "no distance between")
+FUNCTIONS: dict[str, Function] = {
+    "spread": Function(2),
+    "least": Function(),
+    "greatest": Function(),
+    "age": Function(),
+    "digits": Function(words=("four", "three")),
+    "travelled": Function(),
+    "deviation": Function(2),
+    "difference": Function(2),
+    "fluid_match": Function(2, get_args(FluidMatch)),
+    "unit_slip": Function(2, get_args(UnitSlip)),
+    "wear_story": Function(words=_WEAR_STORY),
+    "fluid_for_hard_use": _choice(HardUse),
+    "rate_per_1000_km": Function(2, named=True),
+    "rate_trend": _choice(Trend, 2),
+    "pq_zone": _choice(PqZone),
+    "pq_trend": _choice(Trend, 2),
+    "code_trend": _choice(CodeTrend, 2),
+    "grade_match": _choice(GradeMatch, 2),
+    "viscosity_against_grade": _choice(AgainstGrade, 2),
+    "clearance": Function(3, named=True),
+    "stronger_push": _choice(Push),
+    "torque_bears": _choice(TorqueBears, 2),
+    "repair_allowed": _choice(RepairAllowed, 3),
+    "load_margin": Function(2, named=True),
+    "speed_fit": _choice(SpeedFit, 2),
+    "pressure_at_20": Function(2, named=True),
+    "rust_grade": Function(1, rust_phrases(), named=True),
+}
