@@ -66,9 +66,7 @@ def _wear_story(values: Values, part: str, place: str, name: str) -> Derived:
     ahead = values.forecast(part, place, name)
     source = values.value(part, place, name)
     if ahead is None:
-        return Derived(
-            source.value if isinstance(source.value, Silent) else NOT_LOOKED_AT, ((part, place, name),)
-        )
+        return Derived(source.value if isinstance(source.value, Silent) else NOT_LOOKED_AT, ((part, place, name),))
     return Derived(Word(ahead.story), ((part, place, name),))
 
 

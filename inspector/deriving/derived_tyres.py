@@ -25,12 +25,12 @@ def repair(looks: Looks) -> Word | Silent:
     return Word(repair_allowed(symbol, hole.amount.base, looks.counted("earlier_repairs") or 0, _PLACES[place]))
 
 
-def load_margin(looks: Looks) -> Measured | Silent:
-    """What the load index carries more than the heaviest load of the axle."""
+def overload(looks: Looks) -> Measured | Silent:
+    """How much the heaviest load of the axle is more than the load index carries."""
     index, load = looks.counted("load_index"), looks.measured("axle_load")
     if index is None or load is None:
         return NOT_LOOKED_AT
-    return worked_out(load_kg(index) - load.amount.base, "mass", "kg", load.uncertainty)
+    return worked_out(load.amount.base - load_kg(index), "mass", "kg", load.uncertainty)
 
 
 def speed(looks: Looks) -> Word | Silent:

@@ -8,6 +8,7 @@ from functools import cache
 from importlib.resources.abc import Traversable
 from typing import Any
 
+from inspector.knowledge.cache import cached
 from inspector.knowledge.checks import check
 from inspector.knowledge.faults import Fault, Faults
 from inspector.knowledge.limits import Limit
@@ -192,4 +193,5 @@ class Loader:
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that ships with the program, loaded once a process."""
-    return Loader(shipped("rules")).load()
+    folder = shipped("rules")
+    return cached(yaml_files(folder, "rules"), Loader(folder).load, Knowledge)

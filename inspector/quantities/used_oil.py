@@ -122,7 +122,7 @@ def iso4406_numbers(code: str) -> tuple[int, int, int] | None:
     4406:2017.
     """
     parts = [part.strip().lstrip("≥>") for part in code.split("/")]
-    if len(parts) != 3 or not all(part.isascii() and part.isdigit() for part in parts):
+    if len(parts) != 3 or not all(part.isascii() and part.isdigit() and len(part) <= 2 for part in parts):
         return None
     first, second, third = (int(part) for part in parts)
     return (first, second, third) if _LAST_NUMBER + 1 >= first >= second >= third else None

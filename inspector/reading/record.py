@@ -55,8 +55,7 @@ def read_document(document: Document, folder: Path | None, knowledge: Knowledge,
     """Read a parsed record; photo files are looked for in `folder` (None: not at all). Raises Faults."""
     notes, data = Collector(document), document.data
     if not isinstance(data, dict):
-        text = f"a record has the headings machine, inspection and observations; this is {shown(data)}"
-        notes.fault((), text)
+        notes.fault((), f"a record has the headings machine, inspection and observations; this is {shown(data)}")
         notes.finish()
     notes.headings((), data, _HEADINGS)
     head = VisitReader(notes, knowledge, today)

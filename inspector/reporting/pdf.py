@@ -35,7 +35,7 @@ def to_pdf(assessment: Assessment, reader: str) -> bytes:
     document = html.render(font_config=fonts)
     _date(document.metadata, assessment.visit.date)
     with _stamped(assessment.visit.date):
-        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1")
+        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_links_on_paper)
     return content
 
 
@@ -52,6 +52,13 @@ def _stamped(day: str) -> Iterator[None]:
             del os.environ[_STAMP]
         else:
             os.environ[_STAMP] = before
+
+
+def _links_on_paper(_document: Any, pdf: Any) -> None:
+    """Mark every link as belonging to the print, too: readers else may treat it as hidden."""
+    for entry in pdf.objects:
+        if isinstance(entry, dict) and entry.get("Type") == "/Annot":
+            entry["F"] = 4
 
 
 def _date(metadata: Any, day: str) -> None:

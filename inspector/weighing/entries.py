@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from inspector.judging.judge import Finding, Judgement
 from inspector.knowledge.library import Knowledge
@@ -59,6 +59,8 @@ def make_entries(judgement: Judgement, knowledge: Knowledge) -> Entries:
     labels = {finding.key: str(number) for number, (finding, _) in enumerate(numbered, 1)}
     kept = strongest_rivals(_ordered([(f, maker.entry(f)) for f in suspected]))
     letters = {finding.key: _letter(number) for number, (finding, _) in enumerate(kept)}
+    shown = _shown(judgement)
+    kept = [(replace(f, symptoms=tuple(dict.fromkeys(shown.get(k, k) for k in f.symptoms))), e) for f, e in kept]
     findings = tuple(
         entry.model_copy(update={"label": labels[f.key], "explained_by": _causes_of(f, kept, letters)})
         for f, entry in numbered
@@ -68,6 +70,18 @@ def make_entries(judgement: Judgement, knowledge: Knowledge) -> Entries:
     )
     ruled_out = tuple(maker.entry(f) for f in judgement.ruled_out)
     return Entries(findings, causes, ruled_out)
+
+
+def _shown(judgement: Judgement) -> dict[tuple[str, str], tuple[str, str]]:
+    """For a finding that is not shown, the worse one that stands in its place."""
+    hidden = {f.key: (f.hidden_by, f.place) for f in judgement.findings if f.hidden_by is not None}
+    shown = {}
+    for key in hidden:
+        worse = hidden[key]
+        while worse in hidden:
+            worse = hidden[worse]
+        shown[key] = worse
+    return shown
 
 
 def _classes(judgement: Judgement, knowledge: Knowledge) -> dict[tuple[str, str], Class]:

@@ -147,7 +147,7 @@ SECTIONS = [
     ("work that is no work", "work done: second look @ front", 3, 12, ("the work `second look` is not known",)),
     ("work twice", "work done:\n  - brake pads @ front\n  - brake_pads @ Front", 5, 5, ("line 4 already",)),
     ("work with headings", "work done: {brake pads: front}", 3, 12, ("plain text", "headings")),
-    ("work done and denied", "work done: brake pads @ front\nobservations:\n  work @ front: {brake_pads: no}", 3, 12,
+    ("work denied", "work done: brake pads @ front\nobservations:\n  work @ front: {brake_pads: no}", 3, 12,
      ("said to be done, yet line 5 says no",)),
     ("remark that is no text", "remarks:\n  - fine\n  - {a: b}", 5, 5, ("plain text", "headings")),
     ("invented, perhaps", "invented: perhaps", 3, 11, ("`perhaps` must be yes", "or no")),

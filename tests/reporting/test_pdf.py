@@ -121,6 +121,25 @@ def test_every_picture_has_words_and_every_table_head_cell_is_tagged(read: Any) 
     assert {"/H1", "/H2", "/H3", "/H4", "/Table", "/TH", "/TD", "/L", "/LI", "/Link"} <= kinds
 
 
+def test_every_link_lies_in_a_link_tag_and_every_list_holds_only_items(read: Any) -> None:
+    document = read("worn", "owner")
+    elements = list(structure(document.trailer["/Root"]["/StructTreeRoot"]["/K"]))
+    tagged = [
+        child
+        for one in elements
+        if one.get("/S") == "/Link"
+        for child in one["/K"]
+        if not isinstance(child, int) and child.get_object().get("/Type") == "/OBJR"
+    ]
+    links = [a.get_object() for page in document.pages for a in page.get("/Annots", [])]
+
+    assert len(tagged) == len(links) > 10
+    assert all(link["/F"] == 4 for link in links)  # also on paper
+    for one in elements:
+        if one.get("/S") == "/L":
+            assert {child.get_object()["/S"] for child in one["/K"]} == {"/LI"}
+
+
 @pytest.mark.parametrize("case", ["worn", "hostile"])
 def test_every_font_is_embedded_and_the_text_is_set_in_ours(read: Any, case: str) -> None:
     fonts: dict[str, bool] = {}

@@ -108,9 +108,10 @@ def citations() -> Iterator[Citation]:
     for limits in KNOWN.limits.values():
         for limit in limits.values():
             yield from (*limit.sources, *limit.others_say)
-    for table in (KNOWN.cautions, KNOWN.tools):
+    for table in (KNOWN.cautions, KNOWN.tools, KNOWN.wear):
         for entry in table.values():
             yield from entry.sources
+    yield from KNOWN.stakes.sources
 
 
 def test_every_source_is_cited() -> None:

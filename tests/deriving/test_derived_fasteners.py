@@ -1,0 +1,71 @@
+"""Whether a torque fits the bolt it was written down for."""
+
+from __future__ import annotations
+
+import pytest
+
+from inspector.knowledge.library import knowledge
+from inspector.quantities.bolt_figures import BOLT_SIZES
+from tests.deriving.looks import fact, sentences, word
+
+WORK = "work @ front"
+AFTER = {"purpose": "after own service", "work done": ["brake_caliper @ front"]}
+
+
+def bears(**looks: str) -> str:
+    return word(fact(WORK, "torque_bears", {WORK: looks}, **AFTER))
+
+
+@pytest.mark.parametrize(
+    ("size", "strength", "torque", "answer"),
+    [
+        # VDI 2230 at friction 0.14: M8x1 29.2 and 42.8, M10x1.25 57 and 83, M12x1.25 101 N·m (printed)
+        ("M8x1", "8.8", "29 N·m", "fine"),
+        ("M8x1", "8.8", "30 N·m", "more than the bolt bears"),
+        ("M8x1", "10.9", "42 N·m", "fine"),
+        ("M10x1.25", "8.8", "56 N·m", "fine"),
+        ("M10x1.25", "8.8", "59 N·m", "more than the bolt bears"),
+        ("M10x1.25", "10.9", "59 N·m", "fine"),
+        ("M12x1.25", "8.8", "103 N·m", "more than the bolt bears"),
+    ],
+)
+def test_the_torque_against_the_printed_table(size: str, strength: str, torque: str, answer: str) -> None:
+    assert bears(bolt_size=size, bolt_class=strength, torque_applied=torque) == answer
+
+
+def test_pound_feet_where_newton_metres_would_fit() -> None:
+    """35 lbf·ft are 47 N·m (NIST SP 811), above the 40 N·m that M8 of class 10.9 bears; 35 N·m fit."""
+    bolt = {"bolt_size": "M8x1.25", "bolt_class": "10.9"}
+
+    assert bears(**bolt, torque_applied="35 lbf·ft") == "fits only in the other unit"
+    assert bears(**bolt, torque_applied="35 N·m") == "fine"
+    assert bears(**bolt, torque_required="35 lbf·ft") == "fits only in the other unit"
+
+
+def test_a_thread_in_aluminium_bears_less_than_the_bolt() -> None:
+    bolt = {"bolt_size": "M8x1.25", "bolt_class": "8.8", "torque_applied": "25 N·m"}
+
+    assert bears(**bolt, bolt_into="steel") == "fine"
+    assert bears(**bolt, bolt_into="aluminium") == "more than aluminium usually takes"
+
+
+def test_a_bolt_of_unknown_strength_leaves_the_middle_open() -> None:
+    """M8 bears 27 N·m in class 8.8 and 47 N·m in class 12.9."""
+    assert bears(bolt_size="M8x1.25", torque_applied="25 N·m") == "fine"
+    assert bears(bolt_size="M8x1.25", torque_applied="35 N·m") == "not known"
+    assert bears(bolt_size="M8x1.25", torque_applied="60 N·m") == "more than the bolt bears"
+    assert bears(bolt_size="M8x1.25", bolt_class="stainless", torque_applied="20 N·m") == "not known"
+
+
+def test_every_bolt_size_that_can_be_written_has_a_pitch() -> None:
+    assert set(knowledge().properties["work"]["bolt_size"].choices) == set(BOLT_SIZES)
+
+
+def test_the_owner_reads_it_in_words() -> None:
+    looks = {"bolt_size": "M8x1.25", "bolt_class": "8.8", "torque_applied": "70 N·m", "tight_by": "by feel"}
+    says = sentences({WORK: looks}, **AFTER)
+
+    assert says["reassembly/torque_over_bolt"] == (
+        "Front: the torque written down is more than the bolt bears, going by its size and class."
+    )
+    assert "reassembly/bolts_by_feel" in says
