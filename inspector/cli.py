@@ -6,6 +6,8 @@ Exit status: 0 assessed, 1 a finding is at or above --fail-at, 2 the input canno
 from __future__ import annotations
 
 import json
+import sys
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -19,13 +21,25 @@ _LEVELS = ("stop", "repair", "plan", "watch")
 _READER_OF = {"before purchase": "buyer", "after own service": "owner", "handover": "mechanic"}
 
 
+def _version() -> str:
+    from importlib.metadata import PackageNotFoundError, version
+
+    try:
+        return version("inspector")
+    except PackageNotFoundError:  # run from a clone that was never installed
+        return "from a clone"
+
+
 def main() -> None:
     """Entry point of the command `inspector`."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that lacks a sign shows `?` in its place
     cli(prog_name="inspector")
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
-@click.version_option(package_name="inspector", message="inspector %(version)s")
+@click.version_option(_version(), message="inspector %(version)s")
 def cli() -> None:
     """Judge what you saw on a motorcycle: findings with limits and sources, what to do, what was not seen.
 
@@ -62,8 +76,7 @@ def assess(
     from inspector.weighing.weigh import weigh
 
     known = _knowledge()
-    for target in (pdf_file, json_file):
-        _refuse_overwriting(record, target)
+    _refuse_targets(record, pdf_file, json_file)
     with _input_faults():
         inspection = read_record(record, known)
     try:
@@ -186,9 +199,28 @@ def _stop(message: str, status: int) -> NoReturn:
     raise SystemExit(status)
 
 
-def _refuse_overwriting(record: Path, target: Path | None) -> None:
-    if target is not None and target.exists() and record.exists() and target.samefile(record):
-        _stop(f"{target}: this is the record itself; give the report another name", 2)
+def _refuse_targets(record: Path, *targets: Path | None) -> None:
+    """Stop before anything is judged when a report could not be written afterwards."""
+    wanted = [target for target in targets if target is not None]
+    for target in wanted:
+        reason = _unwritable(target, record)
+        if reason is not None:
+            _stop(f"{target}: {reason}", 2)
+    if len({target.resolve() for target in wanted}) < len(wanted):
+        _stop(f"{wanted[0]}: two reports cannot be one file; give them different names", 2)
+
+
+def _unwritable(target: Path, record: Path) -> str | None:
+    try:
+        if target.is_dir():
+            return "this is a folder; add a name for the file"
+        if not target.parent.is_dir():
+            return f"there is no folder {target.parent}; make it first"
+        if target.exists() and record.exists() and target.samefile(record):
+            return "this is the record itself; give the report another name"
+    except (OSError, RuntimeError):
+        return "this is no usable file name"
+    return None
 
 
 def _write(target: Path, write: Any) -> None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 
-from inspector.judging.grammar import Production, compile_rules
+from inspector.judging.grammar import Pattern, Production, compile_rules
 from inspector.knowledge.faults import Fault, Faults
 from inspector.knowledge.library import Knowledge
 
@@ -26,6 +27,8 @@ def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, st
     for rule in rules:
         if len(rule.patterns) > MOST_FACTS:
             yield rule.rule, f"gathers {len(rule.patterns)} members; the engine joins {MOST_FACTS}"
+        if any(_may_be_one_fact(one, other) for one, other in itertools.combinations(rule.patterns, 2)):
+            yield rule.rule, "two of its members could be the same fact; the engine gives each fact to one only"
         for pattern in rule.patterns:
             if alike[pattern] > MOST_ALIKE:
                 yield rule.rule, f"{alike[pattern]} rules test exactly the same"
@@ -36,6 +39,12 @@ def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, st
                     yield rule.rule, f"{len(siblings[parent])} different tests beside one another"
                 if len({key for key, _ in siblings[parent]}) > MOST_HITS:
                     yield rule.rule, f"one fact could satisfy more than {MOST_HITS} tests at once"
+
+
+def _may_be_one_fact(one: Pattern, other: Pattern) -> bool:
+    """Whether one fact could satisfy both patterns: nothing in them contradicts."""
+    told = dict(one.conditions)
+    return one.kind == other.kind and all(told.get(key, value) == value for key, value in other.conditions)
 
 
 def check_engine(knowledge: Knowledge) -> None:

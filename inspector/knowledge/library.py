@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources.abc import Traversable
@@ -103,13 +103,21 @@ class Loader:
             return None
         return document
 
+    def _mappings(self, document: Document) -> Iterator[tuple[str, dict[str, Any]]]:
+        """The headings of a file that have headings below them; any other is a fault."""
+        for heading, entries in document.data.items():
+            if isinstance(entries, dict):
+                yield heading, entries
+            else:
+                self.faults.append(document.fault((heading,), f"`{heading}` must have headings below it"))
+
     def _properties(self) -> tuple[dict[str, dict[str, Property]], dict[tuple[str, str], str]]:
         found: dict[str, dict[str, Property]] = {}
         systems: dict[tuple[str, str], str] = {}
         for document in self._documents("observable"):
             system = document.name.rsplit("/", 1)[1].removesuffix(".yaml")
-            for part, entries in document.data.items():
-                for name, data in (entries or {}).items():
+            for part, entries in self._mappings(document):
+                for name, data in entries.items():
                     if name in found.get(part, {}):
                         self.faults.append(
                             document.fault((part, name), f"`{part}` has `{name}` already", key=True)
@@ -124,9 +132,9 @@ class Loader:
     def _limits(self) -> dict[tuple[str, str], dict[str, Limit]]:
         found: dict[tuple[str, str], dict[str, Limit]] = {}
         for document in self._documents("limits"):
-            for address, entries in document.data.items():
+            for address, entries in self._mappings(document):
                 part, _, name = address.rpartition(" ")
-                for limit_name, data in (entries or {}).items():
+                for limit_name, data in entries.items():
                     path = (address, limit_name)
                     entry = read_model(Limit, data, document, path, self.faults)
                     if entry is not None:
@@ -156,6 +164,9 @@ class Loader:
         found: dict[str, Rule] = {}
         for document in self._documents("findings"):
             identity = document.name.removeprefix("rules/findings/").removesuffix(".yaml")
+            if "id" in document.data:
+                text = "`id` is not written: the path of the file is the id"
+                self.faults.append(document.fault(("id",), text, key=True))
             entry = read_model(Rule, {**document.data, "id": identity}, document, (), self.faults)
             if entry is not None:
                 found[identity] = entry
@@ -175,7 +186,10 @@ class Loader:
 
     def _wear(self) -> dict[tuple[str, str], WearPrior]:
         by_address = self._table("wear.yaml", WearPrior)
-        return {tuple(address.rsplit(" ", 1)): prior for address, prior in by_address.items()}  # type: ignore[misc]
+        return {
+            (address.rpartition(" ")[0], address.rpartition(" ")[2]): prior
+            for address, prior in by_address.items()
+        }
 
     def _stakes(self) -> Stakes:
         document = self._document("rules/stakes.yaml", self.folder / "stakes.yaml")
@@ -187,7 +201,12 @@ class Loader:
 
     def _words(self) -> dict[str, str]:
         document = self._document("rules/words.yaml", self.folder / "words.yaml")
-        return dict(document.data) if document else {}
+        if document is None:
+            return {}
+        for word, text in document.data.items():
+            if not isinstance(text, str):
+                self.faults.append(document.fault((word,), f"`{word}` is explained in one plain text"))
+        return dict(document.data)
 
 
 @cache

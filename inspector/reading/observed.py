@@ -12,12 +12,13 @@ from inspector.knowledge.observables import Property
 from inspector.knowledge.yamlfile import Path as Where
 from inspector.reading.addresses import Addresses, UnknownAddress, plain
 from inspector.reading.collector import Collector
+from inspector.reading.history import HistoryReader
 from inspector.reading.inspection import Observation, Silent, Value
 from inspector.reading.photos import NoPhoto, photo
 from inspector.reading.values import SILENCE_HEADINGS, NotAValue, read_silence, read_value, silence
 
 Key = tuple[str, str, str]
-_EXTRAS = ("value", "tool", "note", "photo", *SILENCE_HEADINGS)
+_EXTRAS = ("value", "readings", "tool", "note", "photo", "earlier", *SILENCE_HEADINGS)
 
 
 class ObservationReader:
@@ -33,6 +34,7 @@ class ObservationReader:
         self.today = today
         self.found: dict[Key, Observation] = {}
         self.paths: dict[Key, Where] = {}
+        self.history = HistoryReader(notes, knowledge, today)
         self._headings: dict[tuple[str, str], str] = {}
 
     def observations(self, data: Any) -> dict[Key, Observation]:
@@ -110,23 +112,27 @@ class ObservationReader:
         value = self._value(path, name, prop, extras, nested=isinstance(data, dict))
         note = self.notes.text((*path, "note"), extras.get("note"))
         picture = self._photo((*path, "photo"), extras["photo"]) if "photo" in extras else None
+        before = self.history.earlier((*path, "earlier"), prop, extras["earlier"]) if "earlier" in extras else ()
         line = self.notes.document.place(path, key=True)[0]
-        return None if value is None else Observation(part, place, name, value, note, picture, line=line)
+        return None if value is None else Observation(part, place, name, value, note, picture, before, line)
 
     def _value(
         self, path: Where, name: str, prop: Property, extras: dict[str, Any], *, nested: bool
     ) -> Value | Silent | None:
-        given = [heading for heading in ("value", *SILENCE_HEADINGS) if heading in extras]
+        given = [heading for heading in ("value", "readings", *SILENCE_HEADINGS) if heading in extras]
         if len(given) != 1:
             several = f"{' and '.join(f'`{one}`' for one in given)} stand here together; keep one of them"
             missing = f"`{name}` has no `value`; write it, or `not checked: reason`"
             self.notes.fault((*path, given[-1]) if given else path, several if given else missing, key=True)
+        if given == ["readings"]:
+            tool = self.notes.text((*path, "tool"), extras.get("tool"))
+            return self.history.mean((*path, "readings"), prop, extras["readings"], tool)
         for heading in given:
-            if heading != "value":
+            if heading in SILENCE_HEADINGS:
                 if "tool" in extras:
                     self.notes.fault((*path, "tool"), "a tool is named, but no value stands here", key=True)
                 return self._silence((*path, heading), heading, extras[heading])
-        if not given:
+        if "value" not in given:
             return None
         here = (*path, "value") if nested else path
         text = self.notes.text(here, extras["value"])

@@ -118,6 +118,12 @@ def _readings_in_order(notes: Collector, looks: ObservationReader, now: Amount |
         if prop.kind == "odometer" and amount is not None and now is not None and amount.base > now.base:
             text = f"`{observation.name}` at {amount} lies above the odometer of this day, {now}"
             notes.fault(looks.paths[key], text)
+        for before in observation.earlier:
+            if now is not None and before.odometer.base > now.base:
+                text = (
+                    f"a reading at {before.odometer} lies above the odometer of this day, {now}; which is right?"
+                )
+                notes.fault((*looks.paths[key], "earlier"), text)
 
 
 def _without_but_noted(notes: Collector, without: list[Placed], observations: Observations) -> None:

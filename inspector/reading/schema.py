@@ -117,9 +117,27 @@ def _limits(knowledge: Knowledge) -> dict[str, Any]:
     }
 
 
+_EARLIER = {
+    "description": "readings from before, each with the odometer of that day",
+    "type": "array",
+    "items": _object(
+        {
+            "value": _TEXT,
+            "tool": _TEXT,
+            "odometer": _TEXT,
+            "date": _TEXT,
+            "new part": {"enum": ["yes", "no", True, False]},
+        },
+        ["value", "odometer"],
+    ),
+}
+
+
 def _look(entry: Property) -> dict[str, Any]:
     plain = _plain(entry)
     extras: dict[str, Any] = {"value": plain, "tool": _TEXT, "note": _TEXT, "photo": _TEXT}
+    if entry.kind == "quantity":
+        extras |= {"readings": {"type": "array", "items": plain, "minItems": 2}, "earlier": _EARLIER}
     nested = _object(extras | dict.fromkeys(_SILENCES, _see("reason")))
     return {"description": f"{entry.ask} {entry.look}", "anyOf": [plain, nested]}
 

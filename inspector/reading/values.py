@@ -173,9 +173,13 @@ def read_day(text: str, today: date) -> date:
 
 
 def read_measured(text: str, prop: Property, knowledge: Knowledge) -> Measured:
-    """An amount, as `1.8 mm`, `1.8 mm ± 0.1 mm` or `1.8 mm with caliper`. Raises NotAValue, NotAnAmount."""
+    """An amount: `1.8 mm`, `1.8 mm ± 0.1 mm`, `1.8 mm with caliper`, `2 mm by eye`.
+
+    Raises NotAValue, NotAnAmount.
+    """
     dimension = str(prop.dimension)
-    rest, *tools = re.split(r"\swith\s", f"{' '.join(text.split())} ", maxsplit=1, flags=re.IGNORECASE)
+    by_eye = re.sub(r"(?<!with)\sby eye$", " with by eye", " ".join(text.split()), flags=re.IGNORECASE)
+    rest, *tools = re.split(r"\swith\s", f"{by_eye} ", maxsplit=1, flags=re.IGNORECASE)
     first, sign, spread = re.sub(r"\+ ?/ ?-", "±", rest).partition("±")
     if sign and _is_number(first) and not _is_number(spread):
         first += re.sub(r"^[^a-zA-Z°%µμ\"″]*", " ", spread)  # `1.8 ± 0.1 mm`

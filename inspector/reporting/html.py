@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cache
 from importlib.resources.abc import Traversable
@@ -75,6 +76,13 @@ def _bar(looked: int, expected: int, title: str) -> Markup:
 def _style(paper: bool) -> Markup:
     from markupsafe import Markup
 
-    sheets = ("fonts.css", "style.css", "print.css") if paper else ("style.css", "print.css")
     folder = shipped("report_templates")
-    return Markup("".join((folder / name).read_text(encoding="utf-8") for name in sheets))
+    fonts, style, prints = (
+        (folder / name).read_text(encoding="utf-8") for name in ("fonts.css", "style.css", "print.css")
+    )
+    return Markup(fonts + _with_axis(style + prints) if paper else style + prints)
+
+
+def _with_axis(sheet: str) -> str:
+    """Name the weight as an axis of the font, too: WeasyPrint else lays out with the widths of its thinnest."""
+    return re.sub(r"font-weight: (\d+);", r'font-weight: \1; font-variation-settings: "wght" \1;', sheet)

@@ -36,7 +36,10 @@ def programs(draw: st.DrawFn) -> list[Production]:
         for rule in draw(st.lists(st.sampled_from(RULES), min_size=1, max_size=5))
     ]
     for rule in draw(st.lists(st.sampled_from(RULES), max_size=4)):
-        patterns = draw(st.lists(st.one_of(item_patterns(), finding_patterns()), min_size=1, max_size=3))
+        # at most one look and different findings: no fact could serve two patterns (which the engine forbids)
+        patterns = draw(st.lists(finding_patterns(), min_size=1, max_size=3, unique=True))
+        if draw(st.booleans()):
+            patterns.append(draw(item_patterns()))
         productions.append(Production(tuple(patterns), "finding", rule, "whole machine"))
     return productions
 

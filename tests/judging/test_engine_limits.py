@@ -24,6 +24,10 @@ def test_the_rules_that_ship_are_within_the_limits() -> None:
         ([single(f"r{i}", ("part", "pad")) for i in range(256)], "exactly the same"),
         ([single(f"r{i}", ("part", "pad"), (f"k{i}", "x")) for i in range(65)], "satisfy more than"),
         ([Production((Pattern("item", ()),) * 17, "finding", "wide")], "joins 16"),
+        (
+            [Production((Pattern("item", (("a", "x"),)), Pattern("item", (("b", "y"),))), "finding", "twin")],
+            "could be the same fact",
+        ),
         ([single(f"r{i}", ("part", f"p{i % 400}"), ("k", f"{i}")) for i in range(4097)], "productions"),
     ],
 )

@@ -15,6 +15,7 @@ from pypdf.generic import DictionaryObject
 
 from inspector.reporting import pdf
 from inspector.reporting.assets import NotFetched, assets, fetcher
+from inspector.reporting.html import to_paper
 from inspector.reporting.words import READERS, verdict_sentence, words
 from inspector.weighing.assessment import Assessment
 from tests.reporting.cases import HOSTILE, hostile, in_order, nearly_empty, squeezed, worn
@@ -206,6 +207,22 @@ def test_the_fetcher_hands_out_only_its_own_files(address: str) -> None:
 
 def test_the_fetcher_hands_out_the_font() -> None:
     assert fetcher().fetch("asset:text.ttf").read() == assets()["text.ttf"]
+
+
+def test_letters_are_laid_out_as_wide_as_their_weight() -> None:
+    from weasyprint import HTML
+    from weasyprint.text.fonts import FontConfiguration
+
+    html = HTML(string=to_paper(nearly_empty(), "buyer"), url_fetcher=fetcher(), base_url="asset:")
+    first = html.render(font_config=FontConfiguration()).pages[0]._page_box
+    kind = nearly_empty().visit.kind
+    widths = {
+        box.style["font_weight"]: box.width / box.style["font_size"]
+        for box in first.descendants()
+        if getattr(box, "text", None) == kind
+    }
+
+    assert widths[700] > 1.02 * widths[600]
 
 
 def test_long_text_without_blanks_stays_on_the_paper(read: Any) -> None:

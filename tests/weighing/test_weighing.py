@@ -70,7 +70,7 @@ def test_one_critical_look_that_was_not_made_keeps_the_machine_from_being_sound(
 
 def test_a_critical_look_that_cannot_decide_keeps_the_machine_from_being_sound() -> None:
     observations = good()
-    observations["brake pad @ rear inner"]["friction_material_thickness"] = "2.2 mm with by eye"
+    observations["brake pad @ rear inner"]["friction_material_thickness"] = "2.2 mm by eye"
     assessment = assessed(observations, limits=OWN_LIMITS)
 
     assert assessment.verdict.level == "unseen"
