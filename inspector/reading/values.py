@@ -178,8 +178,10 @@ def read_measured(text: str, prop: Property, knowledge: Knowledge) -> Measured:
     Raises NotAValue, NotAnAmount.
     """
     dimension = str(prop.dimension)
-    by_eye = re.sub(r"(?<!with)\sby eye$", " with by eye", " ".join(text.split()), flags=re.IGNORECASE)
-    rest, *tools = re.split(r"\swith\s", f"{by_eye} ", maxsplit=1, flags=re.IGNORECASE)
+    flat = " ".join(text.split())
+    if " with " not in flat.lower():
+        flat = re.sub(r"\sby eye$", " with by eye", flat, flags=re.IGNORECASE)
+    rest, *tools = re.split(r"\swith\s", f"{flat} ", maxsplit=1, flags=re.IGNORECASE)
     first, sign, spread = re.sub(r"\+ ?/ ?-", "±", rest).partition("±")
     if sign and _is_number(first) and not _is_number(spread):
         first += re.sub(r"^[^a-zA-Z°%µμ\"″]*", " ", spread)  # `1.8 ± 0.1 mm`

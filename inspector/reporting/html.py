@@ -84,5 +84,5 @@ def _style(paper: bool) -> Markup:
 
 
 def _with_axis(sheet: str) -> str:
-    """Name the weight as an axis of the font, too: WeasyPrint else lays out with the widths of its thinnest."""
+    """Name the weight as an axis of the font, too: else WeasyPrint lays out with its thinnest letters."""
     return re.sub(r"font-weight: (\d+);", r'font-weight: \1; font-variation-settings: "wght" \1;', sheet)

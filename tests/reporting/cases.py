@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 from inspector.knowledge.library import knowledge
@@ -11,11 +12,13 @@ from inspector.weighing.assessment import Assessment
 from tests.records import assessed, good_observations
 
 LONG = "x" * 2000
-HOSTILE = "<img src=file:///etc/hostname><img src='http://nowhere.invalid/a.png'>"
+FILE = Path(__file__).as_uri()  # a file that is there, so that it would be found
+OUTSIDE = "http" + "://nowhere.invalid/"
+HOSTILE = f"<img src={FILE}><img src='{OUTSIDE}a.png'>"
 FETCHES = (
-    "<link rel=stylesheet href='http://nowhere.invalid/s.css'><style>@import 'file:///etc/hostname';"
-    "*{display:none;background:url(http://nowhere.invalid/b.png)}</style>"
-    "<a rel=attachment href='file:///etc/hostname'>a</a><object data='file:///etc/hostname'></object>"
+    f"<link rel=stylesheet href='{OUTSIDE}s.css'><style>@import '{FILE}';"
+    f"*{{display:none;background:url({OUTSIDE}b.png)}}</style>"
+    f"<a rel=attachment href='{FILE}'>a</a><object data='{FILE}'></object>"
 )
 
 
@@ -67,7 +70,7 @@ def hostile() -> Assessment:
         }
     )
     first = plain.findings[0]
-    noted = first.evidence[0].model_copy(update={"note": FETCHES + LONG, "photo": "../../etc/<b>.jpg"})
+    noted = first.evidence[0].model_copy(update={"note": FETCHES + LONG, "photo": "../<b>.jpg"})
     finding = first.model_copy(update={"evidence": (noted, *first.evidence[1:])})
     return plain.model_copy(update={"visit": visit, "findings": (finding, *plain.findings[1:])})
 

@@ -18,7 +18,7 @@ from inspector.reporting.assets import NotFetched, assets, fetcher
 from inspector.reporting.html import to_paper
 from inspector.reporting.words import READERS, verdict_sentence, words
 from inspector.weighing.assessment import Assessment
-from tests.reporting.cases import HOSTILE, hostile, in_order, nearly_empty, squeezed, worn
+from tests.reporting.cases import FILE, HOSTILE, OUTSIDE, hostile, in_order, nearly_empty, squeezed, worn
 
 CASES = {"worn": worn, "nearly empty": nearly_empty, "in order": in_order, "hostile": hostile}
 
@@ -188,11 +188,11 @@ def test_hostile_text_fetches_nothing_attaches_nothing_and_links_nowhere(
 @pytest.mark.parametrize(
     "address",
     [
-        "file:///etc/hostname",
-        "/etc/hostname",
-        "http://nowhere.invalid/",
-        "https://nowhere.invalid/",
-        "ftp://nowhere.invalid/",
+        FILE,
+        __file__,
+        OUTSIDE,
+        OUTSIDE.replace("http", "https"),
+        OUTSIDE.replace("http", "ftp"),
         "data:text/plain,a",
         "asset:../text.ttf",
         "asset:",
