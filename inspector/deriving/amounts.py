@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from inspector.quantities.units import Amount, base_unit, convert, number_text
-from inspector.reading.inspection import Counted, FreeText, Measured, Silent, Value, Word
+from inspector.reading.inspection import Counted, Day, FreeText, Inspection, Measured, Silent, Value, Word
 
 Key = tuple[str, str, str]
 NOT_LOOKED_AT = Silent("not looked at")
@@ -30,9 +31,13 @@ def worked_out(base: float, dimension: str, unit: str, uncertainty: float) -> Me
 
 
 class Looks:
-    """The looks that a function asks for, by the name of their property; what has no value is None."""
+    """The looks that a function asks for, by the name of their property; what has no value is None.
 
-    def __init__(self, found: Mapping[Key, Derived]) -> None:
+    `inspection` is the record they stand in, for what is told of the machine as a whole.
+    """
+
+    def __init__(self, found: Mapping[Key, Derived], inspection: Inspection) -> None:
+        self.inspection = inspection
         self._values: dict[str, Value] = {}
         for (_, _, name), derived in found.items():
             if not isinstance(derived.value, Silent):
@@ -57,6 +62,11 @@ class Looks:
         """A text of the person's own."""
         value = self._values.get(name)
         return value.text if isinstance(value, FreeText) else None
+
+    def day(self, name: str) -> date | None:
+        """A date."""
+        value = self._values.get(name)
+        return value.day if isinstance(value, Day) else None
 
     def by_position(self) -> list[Value]:
         """All values that are there, in the order in which the knowledge names them."""

@@ -56,13 +56,17 @@ def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
     if len(applying) < FUNCTIONS[function].needs:
         return Derived(Silent("does not apply"), tuple(inputs))
     if FUNCTIONS[function].named:  # it says itself which of its looks it can do without
-        return Derived(NAMED[function](Looks(applying)), tuple(applying))
+        return Derived(NAMED[function](Looks(applying, values.inspection)), tuple(applying))
     value = POSITIONAL[function](values.inspection, list(applying.values()), prop)
     silent = [d for d in applying.values() if isinstance(d.value, Silent) or d.partial]
     return Derived(value, tuple(applying), partial=bool(silent))
 
 
 def _wear_story(values: Values, part: str, place: str, name: str) -> Derived:
+    observation = values.inspection.observations.get((part, place, name))
+    if observation is None or not observation.earlier:
+        # no look of today can show more without a history, so nothing about it is open
+        return Derived(Word("one reading"), ((part, place, name),))
     ahead = values.forecast(part, place, name)
     source = values.value(part, place, name)
     if ahead is None:

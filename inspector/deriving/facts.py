@@ -15,6 +15,7 @@ from inspector.deriving.limits import Applied, apply_limits
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine, contains, related
 from inspector.knowledge.observables import Property
+from inspector.knowledge.walk_round import asked_after_work
 from inspector.reading.inspection import Inspection, Measured, Observation, Silent, Value, Word
 
 
@@ -148,12 +149,7 @@ class _Builder:
         return part in self.machine.optional_parts and part not in self.observed_parts
 
     def _asked_after_work(self, place: str, prop: Property) -> bool:
-        if self.inspection.purpose != "after own service":
-            return False
-        work = self.inspection.work
-        if not work or not prop.after:
-            return True
-        return any(what in prop.after and related(where, place) for what, where in work)
+        return asked_after_work(prop, place, self.inspection.purpose, self.inspection.work)
 
     def _expected(self, part: str, place: str, prop: Property) -> bool:
         if not prop.asked or prop.optional or prop.record_only or prop.work or self._absent(part, place):

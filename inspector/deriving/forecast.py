@@ -1,7 +1,9 @@
 """Wear looked forward: from the readings of one part over distance to the distance at which its limit is reached.
 
 A part may be read by eye today and by caliper next year; the two-state filter weighs each reading by its
-uncertainty. One reading alone gives no distance, only how far to go before the next look.
+uncertainty. One reading alone gives no distance, only how far to go before the next look. A reading thicker than
+an earlier one is a question to the owner: unless it looks like the same part it is left out, and no distance is
+given, until the record says which part it was.
 """
 
 from __future__ import annotations
@@ -23,13 +25,15 @@ Story = Literal["one reading", "as before", "faster than before", "thicker than 
 _NOISE = 1.64  # a reading this many standard deviations off is still noise
 _FAST = 3.0
 _LOW, _MIDDLE, _HIGH = 0.10, 0.50, 0.90
+SAME_PART = "the same part"
 
 
 @dataclass(frozen=True)
 class Forecast:
     """When a limit is reached: a range in km that holds with eight in ten, and the next look before it.
 
-    `low` to `high` are None with a single reading; `high` is infinite when the part may not wear at all.
+    `low` to `high` are None with a single reading and while a thicker one is unexplained; `high` is infinite when
+    the part may not wear at all.
     `per_month` is the distance ridden a month between the first and the last reading, when dates are known.
     """
 
@@ -81,8 +85,8 @@ def forecast(
     points = _points(value, history, scale, inspection.odometer.base)
     state, story, guess = _follow(points, prior, scale)
     check = _check(state, prior, scale)
-    if story in ("one reading", "no distance between"):
-        return Forecast(prior.limit, story, check)
+    if story in ("one reading", "no distance between") or guess not in (None, SAME_PART):
+        return Forecast(prior.limit, story, check, guess=guess)
     low, middle, high = (
         1000 * float(distance_left(state, scale.limit, share, scale.amount(prior.jitter)))
         for share in (_LOW, _MIDDLE, _HIGH)
@@ -105,16 +109,22 @@ def _follow(points: list[_Point], prior: WearPrior, scale: _Scale) -> tuple[Wear
     story: Story = "one reading" if len(points) == 1 else "no distance between"
     guess = None
     jitter = scale.amount(prior.jitter)
+    last = points[0]  # the last reading that was believed
     for before, point in itertools.pairwise(points):
         way = point.distance - before.distance
+        spread = max(point.spread, 1e-6)
         if way > 0:
-            state, story = after(state, way, jitter), "as before"
-            off = surprise(state, point.height, max(point.spread, 1e-6))
-            if point.height > before.height and off > _NOISE:
-                story, guess = "thicker than before", _guess(before, point, way, state, prior, scale)
-            elif off < -_FAST:
+            state = after(state, way, jitter)
+            story = "as before" if guess is None else "thicker than before"  # a question stands until it is answered
+            off = surprise(state, point.height, spread)
+            if point.height > last.height and off > _NOISE:
+                found = _guess(last, point, point.distance - last.distance, state, prior, scale)
+                story, guess = "thicker than before", found if guess in (None, SAME_PART) else guess
+                if found != SAME_PART:
+                    continue
+            elif off < -_FAST and guess is None:
                 story = "faster than before"
-        state = look(state, point.height, max(point.spread, 1e-6))
+        state, last = look(state, point.height, spread), point
     return state, story, guess
 
 
@@ -129,7 +139,7 @@ def _guess(
         new_sd=scale.amount(prior.new_spread),
         jitter=scale.amount(prior.jitter),
     )
-    chances = {"the same part": stories.same_part, "a new part": stories.replaced, "a slip": stories.misread}
+    chances = {SAME_PART: stories.same_part, "a new part": stories.replaced, "a slip": stories.misread}
     return max(chances, key=lambda name: chances[name])
 
 

@@ -27,6 +27,13 @@ class Band:
     text: str
     origin: str
 
+    @property
+    def words(self) -> str:
+        """The limit with its sense: `at least 1.5 mm`, `at most 0.3 mm`, `2 mm to 4 mm`."""
+        if self.at_least is not None and self.at_most is not None:
+            return self.text
+        return f"at least {self.text}" if self.at_least is not None else f"at most {self.text}"
+
 
 @dataclass(frozen=True)
 class Applied:

@@ -43,8 +43,10 @@ class Engine:
         self._conclusions: set[Conclusion] = set()
         self._error: tuple[str, BaseException] | None = None
         self._number = 0
+        self._asked_for: set[tuple[str, str]] = set()
         definition: dict[str, Any] = {"begin and end": self._sentinels()}
         for number, production in enumerate(productions):
+            self._asked_for |= {(p.kind, dict(p.conditions).get("rule", "")) for p in production.patterns}
             definition[f"p{number}"] = {
                 "all": [{f"m{i}": _pattern(p)} for i, p in enumerate(production.patterns)],
                 "run": self._action(production),
@@ -111,7 +113,8 @@ class Engine:
         conclusion = Conclusion(production.kind, production.rule, place, production.slot)
         if conclusion not in self._conclusions:
             self._conclusions.add(conclusion)
-            self._put(c.assert_fact, conclusion.payload())
+            if (conclusion.kind, conclusion.rule) in self._asked_for:
+                self._put(c.assert_fact, conclusion.payload())
 
 
 def _pattern(pattern: Pattern) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from inspector.reading.inspection import Word
 
 ConclusionKind = Literal["finding", "member", "refuted"]
 Payload = dict[str, str]
+_HEAD = ("kind", "part", "place")
 
 
 @dataclass(frozen=True, order=True)
@@ -71,7 +72,10 @@ def key_of(name: str, test: Test) -> tuple[str, tuple[str, ...]]:
 
 
 def payloads(facts: Facts) -> list[Payload]:
-    """The facts as the productions see them: one flat fact a part and place, words only."""
+    """The facts as the productions see them: one flat fact a part and place, words only.
+
+    A part of which nothing is known satisfies no test and is left out.
+    """
     found = []
     for (part, place), looks in facts.items.items():
         payload = {"kind": "item", "part": part, "place": place}
@@ -82,7 +86,8 @@ def payloads(facts: Facts) -> list[Payload]:
                 payload[f"{name}__{slug(limit.name)}"] = limit.standing
                 if limit.reaches:
                     payload[f"{name}__reaches_{slug(limit.name)}"] = "yes"
-        found.append(payload)
+        if len(payload) > len(_HEAD):
+            found.append(payload)
     return found
 
 

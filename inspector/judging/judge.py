@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from inspector.deriving.facts import Fact, Facts
@@ -33,8 +33,9 @@ class Finding:
     grounds: tuple[Ground, ...] = ()
     symptoms: tuple[tuple[str, str], ...] = ()
     backed: int = 0
-    refuted: bool = False
+    refuters: tuple[Ground, ...] = ()
     hidden_by: str | None = None
+    refuted: bool = False
 
     @property
     def key(self) -> tuple[str, str]:
@@ -165,8 +166,20 @@ class _Judge:
             tuple(grounds),
             tuple(symptoms),
             backed=sum(slot.startswith("backed_by") for slot in slots),
+            refuters=tuple(self._refuters(rule, place)),
             refuted=any(slot.startswith("refuted_by") for slot in slots),
         )
+
+    def _refuters(self, rule: Rule, zone: str) -> Iterator[Ground]:
+        """The looks that rule a cause out; a finding that does so stands with its own looks."""
+        for member in rule.refuted_by:
+            for (one, place), answer in self._alternatives(member, zone):
+                if answer is True and one.look is not None:
+                    looks = self.facts.items[one.look.part, place]
+                    yield from (Ground(looks[name], test) for name, test in one.look.tests.items())
+                elif answer is True and one.rule is not None:
+                    other = self.known.rules[one.rule]
+                    yield from self._finding(other, place, []).grounds
 
     def _gathered(
         self, rule: Rule, zone: str, earlier: list[Finding]

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from inspector.knowledge.faults import Fault, not_allowed
 from inspector.knowledge.model import Citation
 from inspector.knowledge.rules import Member, Rule, Tests
+from inspector.knowledge.walk_round import check_walk
 from inspector.knowledge.yamlfile import Document, Path
 from inspector.quantities.units import NotAnAmount, parse_amount
 
@@ -28,6 +29,7 @@ def check(knowledge: Knowledge, documents: Documents) -> list[Fault]:
         *checker.wear(),
         *checker.rules(),
         *checker.citations(),
+        *check_walk(knowledge, documents),
     ]
 
 

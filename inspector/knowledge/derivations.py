@@ -9,13 +9,19 @@ from dataclasses import dataclass
 from typing import Any, get_args
 
 from inspector.quantities.bolt_figures import TorqueBears
+from inspector.quantities.brake_heat import DescentHeat
 from inspector.quantities.breather import Push
+from inspector.quantities.electrics import Charge, Frost
 from inspector.quantities.fluids import FluidMatch, HardUse
-from inspector.quantities.grades import rust_phrases
+from inspector.quantities.grades import ChipAction, rust_phrases
+from inspector.quantities.identity import CheckAnswer, YearAnswer
+from inspector.quantities.odometer import Order
 from inspector.quantities.oils import AgainstGrade, GradeMatch
+from inspector.quantities.threads import Depth
 from inspector.quantities.torque_slip import UnitSlip
 from inspector.quantities.tyre_fit import RepairAllowed, SpeedFit
 from inspector.quantities.used_oil import CodeTrend, PqZone, Trend
+from inspector.quantities.viscosity import Together
 
 
 @dataclass(frozen=True)
@@ -63,5 +69,23 @@ FUNCTIONS: dict[str, Function] = {
     "overload": Function(2, named=True),
     "speed_fit": _choice(SpeedFit, 2),
     "pressure_at_20": Function(2, named=True),
+    "battery_charge": _choice(Charge, 2),
+    "battery_frost": _choice(Frost, 3),
+    "charging_at_25": Function(3, named=True),
+    "days_to_half": Function(2, named=True),
+    "chain_elongation": Function(2, named=True),
+    "against_handbook": Function(2, ("within", "beyond"), named=True),
+    "vin_check": _choice(CheckAnswer),
+    "vin_year": _choice(YearAnswer),
+    "order_of_readings": _choice(Order),
+    "per_year": Function(1, named=True),
+    "mix_frost_point": Function(2, named=True),
+    "frost_reserve": Function(3, named=True),
+    "engine_grade_match": _choice(GradeMatch, 2),
+    "engine_viscosity": _choice(AgainstGrade, 2),
+    "sheet_viscosities": _choice(Together, 2),
+    "thread_depth": _choice(Depth, 3),
+    "descent_heat": _choice(DescentHeat, 2),
+    "pieces_found": _choice(ChipAction, 2),
     "rust_grade": Function(1, rust_phrases(), named=True),
 }

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from importlib.resources.abc import Traversable
 from typing import Any
 
@@ -18,6 +18,7 @@ from inspector.knowledge.observables import Property
 from inspector.knowledge.rules import Rule
 from inspector.knowledge.shipped import shipped, yaml_files
 from inspector.knowledge.stakes import Stakes
+from inspector.knowledge.walk_round import WalkRound
 from inspector.knowledge.wear import WearPrior
 from inspector.knowledge.yamlfile import Document, decode, parse
 
@@ -37,6 +38,20 @@ class Knowledge:
     words: Mapping[str, str]
     wear: Mapping[tuple[str, str], WearPrior]
     stakes: Stakes
+    walk_round: WalkRound
+
+    @cached_property
+    def limit_weights(self) -> Mapping[tuple[str, str, str], int]:
+        """For every limit how bad the worst rule is that stands when it is not kept: 0 none to 3 dangerous."""
+        weights = {"none": 0, "minor": 1, "major": 2, "dangerous": 3}
+        found: dict[tuple[str, str, str], int] = {}
+        for rule in self.rules.values():
+            for tests in rule.cases():
+                for name, test in tests.items():
+                    if test.word == "beyond":
+                        key = (rule.about, name, test.values[0])
+                        found[key] = max(found.get(key, 0), weights[rule.class_])
+        return found
 
     def limits_of(self, part: str, name: str) -> Mapping[str, Limit]:
         """All limits of a property, with the one its wear runs towards."""
@@ -76,7 +91,8 @@ class Loader:
             tools=self._table("tools.yaml", Tool),
             words=self._words(),
             wear=self._wear(),
-            stakes=self._stakes(),
+            stakes=self._single("stakes", Stakes),
+            walk_round=self._single("walk_round", WalkRound),
         )
         if not self.faults:
             self.faults += check(knowledge, self.documents)
@@ -191,12 +207,13 @@ class Loader:
             for address, prior in by_address.items()
         }
 
-    def _stakes(self) -> Stakes:
-        document = self._document("rules/stakes.yaml", self.folder / "stakes.yaml")
-        found = read_model(Stakes, document.data, document, (), self.faults) if document else None
+    def _single(self, name: str, kind: type[Model]) -> Model:
+        """A file that holds one entry and that nothing works without. Raises Faults."""
+        document = self._document(f"rules/{name}.yaml", self.folder / f"{name}.yaml")
+        found = read_model(kind, document.data, document, (), self.faults) if document else None
         if document is None or found is None:
             raise Faults(self.faults)
-        self.documents["stakes",] = (document, ())
+        self.documents[name,] = (document, ())
         return found
 
     def _words(self) -> dict[str, str]:

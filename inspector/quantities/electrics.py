@@ -12,6 +12,8 @@ from inspector.quantities.arrays import Number, as_given, between, finite, inter
 
 LeadBattery = Literal["flooded", "agm"]
 LithiumCharge = Literal["low", "cannot tell", "full"]
+Charge = Literal["full", "three quarters full", "half full", "low", "empty", "not to be told by voltage"]
+Frost = Literal["no danger", "may freeze"]
 
 # Resting voltage and charge. The lowest AGM point is ours: the published table only says "under 12.0".
 _CHARGE: dict[str, tuple[tuple[float, ...], tuple[float, ...]]] = {
@@ -20,9 +22,12 @@ _CHARGE: dict[str, tuple[tuple[float, ...], tuple[float, ...]]] = {
 }
 _TABLE_TEMPERATURE = 26.7
 _VOLTS_PER_DEGREE = 0.024 / (10 / 1.8)  # 0.024 V for 10 degrees Fahrenheit
+_WORDS: tuple[tuple[float, Charge], ...] = (
+    (87.5, "full"), (62.5, "three quarters full"), (37.5, "half full"), (12.5, "low"))  # fmt: skip
 
 # A full battery freezes late. The printed figure at 0 % contradicts others and is left out.
 _FREEZES_CHARGE, _FREEZES_AT = (25.0, 50.0, 75.0, 100.0), (-27.0, -37.0, -48.0, -59.0)
+_EMPTY_FREEZES = -7.0  # from memory; the acid of an empty battery is little more than water
 
 _LITHIUM_LOW, _LITHIUM_FULL = 12.8, 13.4
 _CELLS = 6
@@ -47,6 +52,12 @@ def charge_from_rest(
     return as_given(interpolate(shown - _VOLTS_PER_DEGREE * warmer, volts, charge), voltage)
 
 
+def charge_in_words(charge: float) -> Charge:
+    """The nearest quarter of a charge in percent. Raises ValueError outside 0 to 100."""
+    share = float(between("The charge", charge, 0.0, 100.0))
+    return next((word for least, word in _WORDS if share >= least), "empty")
+
+
 def lithium_charge(voltage: float) -> LithiumCharge:
     """What a resting voltage says about a four-cell lithium iron phosphate battery: mostly nothing.
 
@@ -68,15 +79,26 @@ def freezing_point(charge: Number) -> Number:
     return as_given(interpolate(share, _FREEZES_CHARGE, _FREEZES_AT), charge)
 
 
-def compensated_voltage(at_25: Number, temperature: Number | float, cells: int = _CELLS) -> Number:
-    """Charging voltage a lead battery wants at a temperature: 3 mV less a cell and degree above 25.
+def frost_danger(charge: float, coldest: float) -> Frost:
+    """Whether a lead battery of this charge may freeze at a temperature.
 
-    Raises ValueError unless voltage and cells are positive. Source: charger makers; another gives 22 mV in
-    all.
+    Under 25 % the sources contradict each other, so the warmest of them is taken: -7 degrees, from memory.
+    Raises ValueError for a charge outside 0 to 100. Source: as `freezing_point`.
+    """
+    share = float(between("The charge", charge, 0.0, 100.0))
+    freezes = _EMPTY_FREEZES if share < _FREEZES_CHARGE[0] else freezing_point(share)
+    return "may freeze" if float(finite("The temperature", coldest)) <= freezes else "no danger"
+
+
+def voltage_at_25(voltage: Number, temperature: Number | float, cells: int = _CELLS) -> Number:
+    """What a charging voltage seen at a temperature counts at 25 degrees.
+
+    A lead battery wants 3 mV less a cell for each degree above 25. Raises ValueError unless voltage and cells
+    are positive. Source: charger makers; another gives 22 mV in all.
     """
     warmer = finite("The temperature", temperature) - _COMPENSATED_AT
     count = positive("The number of cells", cells)
-    return as_given(positive("The voltage", at_25) + _VOLTS_PER_CELL_DEGREE * count * warmer, at_25)
+    return as_given(positive("The voltage", voltage) - _VOLTS_PER_CELL_DEGREE * count * warmer, voltage)
 
 
 def days_until(capacity_ah: float, charge: float, lowest_charge: float, drain_ma: Number) -> Number:

@@ -1,4 +1,4 @@
-"""Grades that others have published for what an eye sees: rust, leaks, chips on a magnet.
+"""Grades that others have published for what an eye sees: rust, chips on a magnet.
 
 Each grade is looked up in a table of edges; nothing is fitted. Knows no part, no rule.
 """
@@ -7,18 +7,15 @@ from __future__ import annotations
 
 import itertools
 from bisect import bisect_left, bisect_right
-from typing import TYPE_CHECKING, Any, Literal, get_args, overload
+from typing import TYPE_CHECKING, Literal, overload
 
 from inspector.quantities.arrays import between, is_number, not_negative, positive
 
 if TYPE_CHECKING:
     from inspector.quantities.arrays import FloatArray, IntArray
 
-LeakSign = Literal["dry", "wet without drops", "drops that do not fall", "drops that fall"]
-LeakClass = Literal["none", "I", "II", "III"]
-Gearbox = Literal["small", "large"]
 ChipSize = Literal["splinter", "chip", "smaller"]
-ChipAction = Literal["continue", "clean and check again", "drain, flush and look into it", "replace"]
+ChipAction = Literal["continue", "clean and check again", "replace"]
 
 # Largest rusted share in percent that still earns grade 10, 9, ... 1.
 _D610_EDGES = (0.01, 0.03, 0.1, 0.3, 1.0, 3.0, 10.0, 16.0, 33.0, 50.0)
@@ -32,8 +29,6 @@ _INCH_MM = 25.4
 _CHIP_MM = _INCH_MM / 16
 _SPLINTER_MM = 3 * _INCH_MM / 16
 _MANY_CHIPS = 10
-_MANY_SPLINTERS = 5
-_FINE_MM, _FELT_MM = 0.1, 0.5
 
 
 @overload
@@ -90,20 +85,6 @@ def rust_phrases() -> tuple[str, ...]:
     return tuple(dict.fromkeys(rust_words(share) for share in (*shares, 100.0)))
 
 
-def leak_class(sign: LeakSign) -> LeakClass:
-    """Class of an oil leak from its sign: I wet, II drops form but stay, III drops fall.
-
-    I and II allow operation (II: check the level more often), III is mended at once. Fuel: no class is
-    allowed. Oil that reaches a tyre, disc or pad stops the machine whatever its class (own rule). Raises
-    ValueError for another word. Source: US Army technical manuals, PMCS leak classes.
-    """
-    signs = get_args(LeakSign)
-    if sign not in signs:
-        raise ValueError(f"{sign!r} is no sign of a leak. Use one of: {', '.join(signs)}.")
-    classes: tuple[LeakClass, ...] = get_args(LeakClass)
-    return classes[signs.index(sign)]
-
-
 def chip_size(length: float, width: float) -> ChipSize:
     """Sort one piece of steel from a magnet by its two sides in mm, in either order.
 
@@ -117,40 +98,24 @@ def chip_size(length: float, width: float) -> ChipSize:
     return "chip" if short >= _CHIP_MM else "smaller"
 
 
-def chip_action(
-    gearbox: Gearbox, *, splinters: int = 0, chips: int = 0, smaller: int = 0, sand_like: bool = False
-) -> ChipAction:
-    """What a published manual asks for after this many pieces, for its small (nose) or large (main) gearbox.
+def chip_action(*, splinters: int = 0, chips: int = 0, smaller: int = 0) -> ChipAction:
+    """What a published manual asks for after this many pieces in its small (nose) gearbox.
 
-    `chips` does not count the splinters; they are added. Sand-like grit has a published action for the
-    small gearbox only; for the large one draining is our choice. Helicopter figures: an anchor, no
-    motorcycle limit. Raises ValueError for a negative number or another gearbox. Source: TM 1-1520-238-23.
+    `chips` does not count the splinters; they are added. Helicopter figures: an anchor, no motorcycle limit.
+    Raises ValueError for a negative number. Source: TM 1-1520-238-23.
     """
-    if gearbox not in get_args(Gearbox):
-        raise ValueError(f"{gearbox!r} is no gearbox of the source. Use small or large.")
     counts = [not_negative("A number of pieces", count) for count in (splinters, chips, smaller)]
-    many = sand_like or splinters + chips > _MANY_CHIPS
-    if gearbox == "small" and (many or splinters > 0):
+    if splinters > 0 or splinters + chips > _MANY_CHIPS:
         return "replace"
-    if gearbox == "large" and (many or splinters > _MANY_SPLINTERS):
-        return "drain, flush and look into it"
     return "clean and check again" if sum(counts) else "continue"
 
 
-def debris_code(longest: float, *, splinters: int = 0, chips: int = 0) -> int:
-    """Our own class of magnet debris: 0 none, 2 film, fur or paste, 3 grit, 4 slivers, 5 pieces.
+def pieces_action(length: float, width: float, large: int) -> ChipAction:
+    """What that manual asks for, from the largest piece and the number of pieces of 1.6 by 1.6 mm and more.
 
-    `longest` is the longest piece in mm (0: nothing there): up to 0.1 is fine, up to 0.5 grit, above it
-    slivers. One splinter or two chips in the sense of `chip_size` make 5. Raises ValueError for negative
-    input. Source: own choice, built on the published sizes; no standard says this.
+    Raises as `chip_size` and `chip_action`.
     """
-    size: Any = not_negative("The longest piece", longest)
-    not_negative("The number of splinters", splinters)
-    not_negative("The number of chips", chips)
-    if splinters >= 1 or chips >= 2:
-        return 5
-    if size > _FELT_MM:
-        return 4
-    if size > _FINE_MM:
-        return 3
-    return 2 if size > 0 else 0
+    largest = chip_size(length, width)
+    if largest == "splinter":
+        return chip_action(splinters=1, chips=max(large - 1, 0))
+    return chip_action(chips=max(large, 1) if largest == "chip" else large, smaller=1)

@@ -6,6 +6,11 @@ North America and China.
 
 from __future__ import annotations
 
+from typing import Literal
+
+CheckAnswer = Literal["fits", "does not fit", "not seventeen characters", "not known"]
+YearAnswer = Literal["fits", "does not fit", "no year there", "not known"]
+
 _LENGTH = 17
 _CHECK_PLACE, _YEAR_PLACE = 8, 9
 _VALUES = {
@@ -17,7 +22,6 @@ _VALUES = {
 _WEIGHTS = (8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2)
 _YEAR_LETTERS = "ABCDEFGHJKLMNPRSTVWXY123456789"
 _FIRST_YEAR, _CYCLE = 1980, 30
-_SMALL_MAKER = "9"
 
 
 def clean_vin(typed: str) -> str:
@@ -62,6 +66,26 @@ def model_years(vin: str, this_year: int) -> tuple[int, ...]:
     return tuple(range(_FIRST_YEAR + place, this_year + 2, _CYCLE))
 
 
-def is_small_maker(vin: str) -> bool:
-    """Tell whether a 9 in third place says that places 12 to 14 name the maker. Raises as `clean_vin`."""
-    return clean_vin(vin)[2] == _SMALL_MAKER
+def check_answer(vin: str) -> CheckAnswer:
+    """Whether the check digit fits, where the market asks for one; a number cut short is named as such."""
+    return ("fits" if check_digit_fits(vin) else "does not fit") if _is_vin(vin) else "not seventeen characters"
+
+
+def year_answer(vin: str, built: int, this_year: int) -> YearAnswer:
+    """Whether a model year of the tenth place lies within a year of the year the machine was built.
+
+    A model year may begin in the summer before, and a machine may be sold a year after. Source: 49 CFR 565; the
+    year either way is an own choice.
+    """
+    years = model_years(vin, this_year) if _is_vin(vin) else ()
+    if not years:
+        return "no year there"
+    return "fits" if any(abs(year - built) <= 1 for year in years) else "does not fit"
+
+
+def _is_vin(vin: str) -> bool:
+    try:
+        clean_vin(vin)
+    except ValueError:
+        return False
+    return True

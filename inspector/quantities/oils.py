@@ -1,4 +1,4 @@
-"""Which grade an oil's viscosity belongs to: SAE J306 for gears, SAE J300 for engines, ISO VG.
+"""Which grade an oil's viscosity belongs to: SAE J306 for gears, SAE J300 for engines.
 
 Kinematic viscosities in mm2/s (the same as cSt). Gear and engine numbers are separate scales: a gear 90 is
 about an engine 40 to 50. Knows no part and no rule.
@@ -19,6 +19,11 @@ GEAR_GRADES = (
     *("85W-90", "85W-140", "75", "80", "85", "90", "110", "140", "190", "250"),
 )
 """Gear oil grades as they stand on bottles and in manuals."""
+ENGINE_GRADES = (
+    *("0W-20", "0W-30", "0W-40", "5W-20", "5W-30", "5W-40", "5W-50", "10W-30", "10W-40", "10W-50", "10W-60"),
+    *("15W-40", "15W-50", "15W-60", "20W-40", "20W-50", "20W-60", "25W-60", "30", "40", "50"),
+)
+"""Engine oil grades as they stand on bottles and in manuals."""
 
 _SCALE_END = float("inf")
 
@@ -29,22 +34,12 @@ _GEAR_EDGES = (*_GEAR, ("140", 24.0), ("190", 32.5), ("250", 41.0))
 # Winter grades: temperature up to which 150 Pa s are not passed, and least viscosity at 100 degrees.
 _GEAR_WINTER = {"70W": (-55.0, 3.8), "75W": (-40.0, 3.8), "80W": (-26.0, 8.5), "85W": (-12.0, 11.0)}
 
-# SAE J300 (Jan 2015), at 100 degrees: band, and least viscosity at 150 degrees and high shear in mPa s.
+# SAE J300 (Jan 2015), band at 100 degrees.
 _ENGINE = {
-    "8": (4.0, 6.1, 1.7),
-    "12": (5.0, 7.1, 2.0),
-    "16": (6.1, 8.2, 2.3),
-    "20": (6.9, 9.3, 2.6),
-    "30": (9.3, 12.5, 2.9),
-    "40": (12.5, 16.3, 3.5),
-    "50": (16.3, 21.9, 3.7),
-    "60": (21.9, 26.1, 3.7),
+    **{"8": (4.0, 6.1), "12": (5.0, 7.1), "16": (6.1, 8.2), "20": (6.9, 9.3)},
+    **{"30": (9.3, 12.5), "40": (12.5, 16.3), "50": (16.3, 21.9), "60": (21.9, 26.1)},
 }
 _ENGINE_WINTER = {"0W": 3.8, "5W": 3.8, "10W": 4.1, "15W": 5.6, "20W": 5.6, "25W": 9.3}
-_HEAVY_40 = 3.7  # high-shear viscosity of a 40 that is no 0W, 5W or 10W
-
-_ISO_VG = (10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000, 1500)
-_ISO_SPREAD = 0.10
 
 
 @dataclass(frozen=True)
@@ -70,16 +65,6 @@ def gear_band(grade: str) -> Band:
     winter, summer = _split(grade, tuple(_GEAR_WINTER), tuple(edges))
     low = max(_GEAR_WINTER[winter][1] if winter else 0.0, bands[summer].low if summer else 0.0)
     return Band(low, bands[summer].high if summer else _SCALE_END)
-
-
-def gear_grade_at(viscosity: float) -> str:
-    """Gear oil grade of a viscosity at 100 degrees; `thinner than 65` below the scale.
-
-    Raises ValueError unless the viscosity is positive. Source: SAE J306, Feb 2019.
-    """
-    thickness = float(positive("The viscosity", viscosity))
-    reached = [name for name, low in _GEAR_EDGES if thickness >= low]
-    return reached[-1] if reached else f"thinner than {_GEAR_EDGES[0][0]}"
 
 
 def gear_cold_end(grade: str) -> float:
@@ -112,10 +97,7 @@ def against_gear_grade(viscosity: float, grade: str) -> AgainstGrade:
 
     Raises ValueError for an unknown grade and a viscosity that is not positive. Source: SAE J306, Feb 2019.
     """
-    band = gear_band(grade)
-    if band.holds(viscosity):
-        return "in its grade"
-    return "thinner than its grade" if viscosity < band.low else "thicker than its grade"
+    return _against(viscosity, gear_band(grade))
 
 
 def engine_band(grade: str) -> Band:
@@ -128,26 +110,38 @@ def engine_band(grade: str) -> Band:
     return Band(low, _ENGINE[summer][1] if summer else _SCALE_END)
 
 
-def engine_high_shear(grade: str) -> float:
-    """Least viscosity at 150 degrees and high shear that an engine oil grade asks for, in mPa s.
+def engine_grade_match(filled: str, specified: str) -> GradeMatch:
+    """How the engine oil grade filled compares with the one specified: warm first, then in the cold.
 
-    Raises ValueError for a grade without a summer number. Source: SAE J300, Jan 2015.
+    Raises ValueError for a grade that is not in the table. Source: SAE J300, Jan 2015; a lower W figure flows in
+    more cold.
     """
-    winter, summer = _split(grade, tuple(_ENGINE_WINTER), tuple(_ENGINE))
-    if not summer:
-        raise ValueError(f"{grade!r} has no summer number, so no high-shear viscosity is asked for.")
-    return _HEAVY_40 if summer == "40" and winter not in ("0W", "5W", "10W") else _ENGINE[summer][2]
+    have, want = engine_band(filled), engine_band(specified)
+    if have.high <= want.low or have.low < want.low:
+        return "thinner"
+    if have.low >= want.high:
+        return "thicker"
+    cold = [_winter_number(grade) for grade in (filled, specified)]
+    return "stiffer in the cold" if cold[0] > cold[1] else "same"
 
 
-def iso_vg_band(grade: int) -> Band:
-    """Viscosity at 40 degrees of an ISO grade, ten percent either way (both ends belong to it).
+def against_engine_grade(viscosity: float, grade: str) -> AgainstGrade:
+    """Whether a viscosity at 100 degrees lies in the band of an engine oil grade.
 
-    Raises ValueError for a grade that is not in the table. Source: ISO 3448.
+    Raises ValueError for an unknown grade and a viscosity that is not positive. Source: SAE J300, Jan 2015.
     """
-    if grade not in _ISO_VG:
-        raise ValueError(f"{grade} is no ISO grade. Use one of: {', '.join(map(str, _ISO_VG))}.")
-    top = grade * (1 + _ISO_SPREAD)
-    return Band(grade * (1 - _ISO_SPREAD), top * (1 + 1e-12))
+    return _against(viscosity, engine_band(grade))
+
+
+def _against(viscosity: float, band: Band) -> AgainstGrade:
+    if band.holds(viscosity):
+        return "in its grade"
+    return "thinner than its grade" if viscosity < band.low else "thicker than its grade"
+
+
+def _winter_number(grade: str) -> float:
+    winter, _ = _split(grade, tuple(_ENGINE_WINTER), tuple(_ENGINE))
+    return float(winter[:-1]) if winter else _SCALE_END
 
 
 def _split(grade: str, winters: tuple[str, ...], summers: tuple[str, ...]) -> tuple[str, str]:

@@ -1,30 +1,19 @@
-"""How thick an oil is at another temperature, its viscosity index, and what a blend comes to.
+"""Viscosity index of an oil, and whether two figures of a laboratory sheet can be those of one oil.
 
-Kinematic viscosities in mm2/s (the same as cSt), temperatures in degrees Celsius. Knows no part and no
-rule.
+Kinematic viscosities in mm2/s (the same as cSt). Knows no part and no rule.
 """
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Literal
 
-from inspector.quantities.arrays import (
-    Number,
-    as_given,
-    between,
-    each,
-    exp,
-    finite,
-    log10,
-    not_negative,
-    positive,
-    where,
-)
+from inspector.quantities.arrays import Number, as_given, between, each, finite, log10, positive, where
 
-_KELVIN = 273.15
-_THINNEST = 0.21  # lower end of ASTM D341
+Together = Literal["belong together", "do not belong together"]
+
 _INDEX_FROM = 2.0
 _TABLE_END = 70.0
+_BELIEVABLE = (70.0, 250.0)
 
 # ASTM D2270: L = a Y2 + b Y + c and H = d Y2 + e Y + f, up to the viscosity in the first column.
 # Coefficients from memory; every row of the printed table comes out within 0.12 %.
@@ -48,29 +37,6 @@ _INDEX_ROWS = (
 _INDEX_BEYOND = (0.8353, 14.67, -216.0, 0.1684, 11.85, -97.0)
 
 
-def viscosity_at(
-    temperature: Number,
-    first_temperature: float,
-    first_viscosity: Number | float,
-    second_temperature: float,
-    second_viscosity: Number | float,
-) -> Number:
-    """Viscosity at a temperature, from two known points; not to be carried below the pour point.
-
-    Raises ValueError at or below absolute zero, for equal temperatures, for an oil that does not thin when
-    warmer, and for a viscosity below 0.21. Source: ASTM D341, general form.
-    """
-    cold, warm, wanted = (
-        log10(positive("The absolute temperature", finite("A temperature", t) + _KELVIN))
-        for t in (first_temperature, second_temperature, temperature)
-    )
-    first, second = _doubled(first_viscosity), _doubled(second_viscosity)
-    if first_temperature == second_temperature:
-        raise ValueError("The two known points must have different temperatures.")
-    slope = positive("The slope, thinner when warmer,", (first - second) / (warm - cold))
-    return as_given(_undoubled(first - slope * (wanted - cold)), temperature)
-
-
 def viscosity_index(at_40: Number, at_100: Number | float) -> Number:
     """Viscosity index, unrounded; the standard rounds it to a whole number.
 
@@ -87,35 +53,18 @@ def viscosity_index(at_40: Number, at_100: Number | float) -> Number:
     return as_given(where(cold >= high, straight, curved), at_40)
 
 
-def blend_viscosity(first: Number, second: Number | float, share_of_second: Number | float) -> Number:
-    """Viscosity of a mixture of two oils, both known at one temperature; share by volume, 0 to 1.
+def belong_together(at_40: float, at_100: float) -> Together:
+    """Whether two viscosities can be those of one engine or gear oil.
 
-    Raises ValueError for a share outside 0 to 1 and for viscosities below 0.21.
-    Source: double logarithm weighted by volume, as in ASTM D7152; from memory.
+    Plain mineral oils have an index of about 90, the best synthetic ones stay under 250: an index outside 70
+    to 250 speaks for a figure that was copied wrongly. Raises ValueError unless both are positive. Source: index
+    as ASTM D2270; the range is an own choice.
     """
-    share = between("The share of the second oil", share_of_second, 0.0, 1.0)
-    return as_given(_undoubled((1 - share) * _doubled(first) + share * _doubled(second)), first)
-
-
-def change_percent(new: Number | float, used: Number) -> Number:
-    """Change of a used oil's viscosity against the new oil's, in percent; negative when it thinned.
-
-    Raises ValueError unless the new oil's is positive and the used oil's not negative.
-    """
-    fresh = positive("The viscosity of the new oil", new)
-    return as_given(100 * (not_negative("The viscosity of the used oil", used) - fresh) / fresh, used)
-
-
-def _doubled(viscosity: Any) -> Any:
-    v = between("A viscosity", viscosity, _THINNEST, float("inf"))
-    return log10(log10(v + 0.7 + exp(-1.47 - 1.84 * v - 0.51 * v * v)))
-
-
-def _undoubled(value: Any) -> Any:
-    z = 10 ** (10**value) - 0.7
-    capped = where(z > 10.0, 10.0, z)  # the correction is nothing above 2, and its cubic must not overflow
-    cubic = -0.7487 - 3.295 * capped + 0.6119 * capped**2 - 0.3193 * capped**3
-    return z - where(z > 10.0, 0.0, exp(cubic))
+    cold, hot = float(positive("A viscosity", at_40)), float(positive("A viscosity", at_100))
+    if cold <= hot or hot < _INDEX_FROM:
+        return "do not belong together"
+    low, high = _BELIEVABLE
+    return "belong together" if low <= viscosity_index(cold, hot) <= high else "do not belong together"
 
 
 def _index_row(hot: float) -> tuple[float, ...]:

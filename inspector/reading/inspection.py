@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
+from inspector.knowledge.walk_round import PURPOSES, Purpose
 from inspector.quantities.units import Amount
 
-Purpose = Literal["before purchase", "after own service", "handover"]
-PURPOSES: tuple[Purpose, ...] = ("before purchase", "after own service", "handover")
+__all__ = ["PURPOSES", "Purpose"]
 Silence = Literal["not looked at", "could not see", "does not apply"]
 
 

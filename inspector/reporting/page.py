@@ -134,7 +134,7 @@ def _worst_first(entries: list[FindingEntry]) -> list[FindingEntry]:
 def _by_level(entries: Iterable[FindingEntry]) -> tuple[tuple[str, tuple[FindingEntry, ...]], ...]:
     found = tuple(entries)
     levels = dict.fromkeys(entry.level for entry in found)
-    return tuple((level, tuple(e for e in found if e.level == level)) for level in reversed(levels))
+    return tuple((level, tuple(e for e in found if e.level == level)) for level in levels)
 
 
 def _summary(visit: Visit) -> str:

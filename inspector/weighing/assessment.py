@@ -86,6 +86,7 @@ class FindingEntry(Part):
     symptoms: tuple[str, ...] = ()
     settled_by: str | None = None
     explained_by: tuple[str, ...] = ()
+    ruled_out_by: tuple[Evidence, ...] = ()
 
 
 class UnseenEntry(Part):
@@ -163,6 +164,19 @@ class Visit(Part):
     invented: bool
 
 
+class Scale(Part):
+    """The figures of a drawing: value, uncertainty and limit in the unit that was typed."""
+
+    unit: str
+    value: float
+    spread: float
+    at_least: float | None
+    at_most: float | None
+    new: float | None = None
+    by_horizon: float | None = None
+    readings: tuple[tuple[float, float], ...] = ()
+
+
 class Measurement(Part):
     """A measured value with its tool and the limit it stands to, finding or not."""
 
@@ -170,12 +184,14 @@ class Measurement(Part):
     place: str
     name: str
     value: str
+    kind: Literal["measured", "worked out"]
     tool: str | None
     uncertainty: str
     limit: str | None
     limit_origin: str | None
     standing: str | None
     forecast: str | None = None
+    scale: Scale | None = None
 
 
 class Assessment(Part):

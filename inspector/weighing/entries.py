@@ -68,7 +68,10 @@ def make_entries(judgement: Judgement, knowledge: Knowledge) -> Entries:
     causes = tuple(
         entry.model_copy(update={"label": letters[f.key], "symptoms": _labels(f, labels)}) for f, entry in kept
     )
-    ruled_out = tuple(maker.entry(f) for f in judgement.ruled_out)
+    ruled_out = tuple(
+        maker.entry(f).model_copy(update={"ruled_out_by": tuple({evidence(g): None for g in f.refuters})})
+        for f in judgement.ruled_out
+    )
     return Entries(findings, causes, ruled_out)
 
 

@@ -8,7 +8,8 @@ from inspector.deriving.facts import Fact
 from inspector.deriving.limits import Standing
 from inspector.judging.judge import Judgement, Key, OpenRule
 from inspector.knowledge.library import Knowledge
-from inspector.knowledge.observables import Property
+from inspector.knowledge.observables import Eyes, Property
+from inspector.knowledge.rules import Class, Effort
 from inspector.quantities.conformity import outcome
 from inspector.quantities.value_of_information import look_worth
 from inspector.reading.inspection import Measured, Silent
@@ -116,22 +117,25 @@ def _decides(fact: Fact, spread: float, knowledge: Knowledge) -> bool:
 
 def _worth(entry: UnseenEntry, opened: list[OpenRule], knowledge: Knowledge) -> float:
     """What the look is worth for each minute it takes: how much it lowers the expected loss."""
-    stakes = knowledge.stakes
-    finds = stakes.look_finds[knowledge.properties[entry.part][entry.name].eyes]
-    worth = 0.0
-    for rule in (one.rule for one in opened if one.rule.class_ != "none"):
-        assert rule.class_ != "none"
-        worth = max(
-            worth,
-            look_worth(
-                stakes.chance_hidden[rule.class_],
-                stakes.loss_if_wrong[rule.class_],
-                stakes.cost_to_act[rule.effort],
-                finds.sensitivity,
-                finds.specificity,
-            ),
-        )
+    eyes = knowledge.properties[entry.part][entry.name].eyes
+    could_be = {(one.rule.class_, one.rule.effort) for one in opened}
+    worth = max((_worth_of(knowledge, class_, effort, eyes) for class_, effort in could_be), default=0.0)
     return worth / max(entry.minutes, 0.5)
+
+
+_worths: dict[tuple[int, Class, Effort, Eyes], tuple[Knowledge, float]] = {}
+
+
+def _worth_of(knowledge: Knowledge, class_: Class, effort: Effort, eyes: Eyes) -> float:
+    """Worth of one look at a trouble of a class, worked out once for each body of knowledge."""
+    key = (id(knowledge), class_, effort, eyes)
+    if class_ == "none":
+        return 0.0
+    if key not in _worths:
+        stakes, finds = knowledge.stakes, knowledge.stakes.look_finds[eyes]
+        chance, loss, cost = stakes.chance_hidden[class_], stakes.loss_if_wrong[class_], stakes.cost_to_act[effort]
+        _worths[key] = (knowledge, look_worth(chance, loss, cost, finds.sensitivity, finds.specificity))
+    return _worths[key][1]
 
 
 def look_next(entries: Iterable[UnseenEntry]) -> tuple[UnseenEntry, ...]:

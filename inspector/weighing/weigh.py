@@ -20,8 +20,8 @@ from inspector.weighing.assessment import (
     Visit,
 )
 from inspector.weighing.entries import Entries, make_entries
+from inspector.weighing.measured import measurements
 from inspector.weighing.unseen import coverage, look_next, unseen_entries
-from inspector.weighing.wording import measurement
 
 
 def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
@@ -30,7 +30,6 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
     unseen = unseen_entries(judgement, knowledge)
     inspection = judgement.facts.inspection
     standing = [*entries.findings, *entries.causes]
-    unit = inspection.odometer.unit if inspection.odometer and inspection.odometer.unit == "mi" else "km"
     return Assessment(
         visit=_visit(inspection, judgement.facts.machine.called),
         verdict=_verdict(standing, unseen),
@@ -40,7 +39,7 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
         look_next=look_next(unseen),
         unseen=unseen,
         jobs=_jobs(entries),
-        measurements=tuple(m for fact in judgement.facts.all() if (m := measurement(fact, unit)) is not None),
+        measurements=measurements(judgement.facts, knowledge),
         coverage=coverage(judgement, knowledge),
         cautions=_cautions(standing, unseen, knowledge),
         rules_judged=len(knowledge.rules),

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 from inspector.deriving.facts import Fact
-from inspector.deriving.limits import Applied
 from inspector.judging.judge import Finding, Ground
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.rules import PLACEHOLDER
-from inspector.quantities.units import number_text
 from inspector.reading.inspection import Measured, Silent
-from inspector.reading.values import in_unit
-from inspector.weighing.ahead import forecast_text
-from inspector.weighing.assessment import Evidence, Measurement
+from inspector.weighing.assessment import Evidence
 
 _LIMIT_TESTS = ("beyond", "within", "reaches")
 # likelihood words as the IPCC defines them: > 99, > 90, > 66, > 50 %
@@ -45,7 +41,7 @@ def evidence(ground: Ground) -> Evidence:
         value=value_text(fact),
         kind="worked out" if fact.derived_from else "measured" if measured else "seen",
         tool=fact.value.tool if isinstance(fact.value, Measured) else None,
-        limit=limit.band.text if limit and limit.band else None,
+        limit=limit.band.words if limit and limit.band else None,
         limit_origin=limit.band.origin if limit and limit.band else None,
         note=observation.note if observation else None,
         photo=observation.photo if observation else None,
@@ -92,35 +88,3 @@ def _chance(ground: Ground) -> float | None:
     if chance is None:
         return None
     return chance if ground.test.word == "beyond" else 1 - chance
-
-
-def measurement(fact: Fact, unit: str) -> Measurement | None:
-    """A measured fact as one line of a table, with the limit that matters most; distances in `unit`."""
-    if not isinstance(fact.value, Measured):
-        return None
-    limit = _leading_limit(fact)
-    amount = fact.value.amount
-    spread = (
-        abs(in_unit(fact.value.uncertainty, amount))
-        if amount.dimension != "temperature"
-        else fact.value.uncertainty
-    )
-    return Measurement(
-        part=fact.part,
-        place=fact.place,
-        name=fact.name,
-        value=fact.value.typed,
-        tool=fact.value.tool,
-        uncertainty=f"± {number_text(spread, 1)} {amount.unit}" if spread else "",
-        limit=limit.band.text if limit and limit.band else None,
-        limit_origin=limit.band.origin if limit and limit.band else None,
-        standing=limit.standing if limit else None,
-        forecast=forecast_text(fact.forecast, unit) if fact.forecast else None,
-    )
-
-
-def _leading_limit(fact: Fact) -> Applied | None:
-    """The first limit that is not kept, else the first one known."""
-    known = [limit for limit in fact.limits.values() if limit.band is not None]
-    worst_first = sorted(known, key=lambda limit: ("beyond", "cannot tell", "within").index(limit.standing))
-    return worst_first[0] if worst_first else None

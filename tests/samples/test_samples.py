@@ -10,7 +10,17 @@ from inspector import assess, read
 from inspector.weighing.assessment import Assessment
 
 SAMPLES = Path(__file__).resolve().parents[2] / "samples"
-NAMES = ["before_purchase", "after_service", "handover_brake", "good_order", "nearly_empty"]
+NAMES = [
+    "before_purchase",
+    "after_service",
+    "handover_brake",
+    "good_order",
+    "nearly_empty",
+    "stood_for_years",
+    "chain_and_tyre_service",
+    "flooded",
+    "handover_engine",
+]
 
 
 def sample(name: str) -> Assessment:
@@ -84,6 +94,92 @@ def test_a_nearly_empty_record_says_nothing_for_the_machine() -> None:
     assert assessment.verdict.level == "unseen"  # silence is no evidence
     assert assessment.findings == ()
     assert assessment.verdict.critical_unseen > 50
+
+
+def causes(assessment: Assessment) -> list[str]:
+    return [cause.rule for cause in assessment.causes]
+
+
+def test_stood_for_years_its_age_needs_repair_and_its_reading_is_doubted() -> None:
+    assessment = sample("stood_for_years")
+
+    # tyres, brakes and fuel past their time fail a test, yet nothing seen is a direct and immediate danger
+    assert assessment.verdict.level == "repair"
+    # the tyre of 2010, twice (cracks, age), and the long rest lead: what throws a rider on the way home
+    assert {finding.rule for finding in assessment.findings[:3]} == {
+        "wheels_and_tyres/cracks_between_blocks",
+        "wheels_and_tyres/tyre_over_ten_years",
+        "chassis/stood_three_years",
+    }
+    assert rules(assessment, "repair") >= {"papers/readings_fall", "brakes/control_spongy"}
+    # an earlier reading was higher, rests and lip are worn: the reading is doubted, and only as a suspicion
+    assert "papers/distance_doubtful" in causes(assessment)
+    # battery, petrol, fluid and tyre are one story, not four: it stood
+    assert "storage/aged_together" in causes(assessment)
+    # worn rests and a falling reading speak against the seller's "genuine"
+    assert "papers/low_distance_believable" not in causes(assessment)
+    # oil is four years past its change, a note for the plan; it is no reason to leave the machine where it stands
+    assert "engine/oil_change_due" in rules(assessment, "plan")
+
+
+def test_after_chain_and_tyre_the_clip_alone_keeps_it_parked() -> None:
+    assessment = sample("chain_and_tyre_service")
+
+    # a clip with its open end in front can be knocked off: not on the road before it is turned
+    assert assessment.verdict.level == "repair"
+    assert rules(assessment, "repair") == {"chain_and_belt/clip_reversed"}
+    assert rules(assessment, "stop") == set()
+    # the small mistake, and the new tyre that is still smooth, stay small
+    assert rules(assessment, "watch") == {
+        "chain_and_belt/slack_not_checked_after_axle",
+        "wheels_and_tyres/new_tyre",
+    }
+    # 72 lbf·ft is what 98 N·m comes to: two units, no mistake
+    assert not {rule for rule in rules(assessment) if rule.startswith("reassembly/torque")}
+    # all that was taken apart was looked at again, so nothing is suspected and nothing that decides is left
+    assert causes(assessment) == []
+    assert assessment.verdict.critical_unseen == 0
+
+
+def test_flooded_it_does_not_just_need_a_wash() -> None:
+    assessment = sample("flooded")
+
+    # bearings, brakes, oils and plugs were under water: neither ridden nor started
+    assert assessment.verdict.level == "stop"
+    assert rules(assessment, "stop") >= {"storage/several_milky_oils", "storage/silt_found"}
+    # silt, growth low down, milky oils: one cause leads, the water in the intake is part of the same story
+    assert causes(assessment)[:2] == ["storage/flood_machine", "engine/drowned_intake"]
+    assert assessment.causes[0].certainty == "strong"
+    # milky oil with silt in the air box is no head gasket, and nobody told of short trips
+    assert not set(causes(assessment)) & {"cooling/head_gasket_or_pump_seal", "engine/condensation"}
+    # the first thing to do is to leave the key alone
+    assert "key" in next(job.step for job in assessment.jobs if job.by == "owner")
+    # who sells it is not in the papers: money is at risk besides
+    assert "papers/seller_not_keeper" in rules(assessment, "repair")
+
+
+def test_handed_over_the_engine_points_to_the_head_gasket_and_to_nothing_else() -> None:
+    assessment = sample("handover_engine")
+
+    # milky oil ends bearings: not to be run, though nothing is an immediate danger to a rider who leaves it parked
+    assert assessment.verdict.level == "repair"
+    assert rules(assessment, "repair") >= {
+        "cooling/bubbles_rise",
+        "engine/oil_milky",
+        "engine/smoke_lasting_white",
+        "engine/compression_below_manual",
+        "engine/compression_uneven",  # 8.9 bar is 30 percent under 185 psi
+    }
+    # bubbles, falling coolant, milk, white smoke and one weak cylinder: one suspicion, and no test has settled it
+    assert causes(assessment) == ["cooling/head_gasket_or_pump_seal"]
+    cause = assessment.causes[0]
+    assert cause.certainty == "strong"
+    leading = assessment.findings[0]
+    assert leading.label in cause.symptoms  # what leads is explained by it
+    # neither charging nor rings: the voltages are right, and no blue smoke was seen
+    assert not rules(assessment) & {"electrics/charging_plug_fails", "engine/rings_worn", "engine/burns_oil"}
+    # the owner says what was tried; the mechanic must read it
+    assert len(assessment.visit.tried) == 3
 
 
 @pytest.mark.parametrize("name", NAMES)

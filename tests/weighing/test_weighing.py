@@ -172,7 +172,7 @@ def test_a_stamped_limit_wins_over_the_general_one_and_is_named() -> None:
 
     assert "brakes/pad_below_limit" not in {f.rule for f in general.findings}
     finding = next(f for f in own.findings if f.rule == "brakes/pad_below_limit")
-    assert finding.evidence[0].limit == "2.0 mm"
+    assert finding.evidence[0].limit == "at least 2.0 mm"
     assert finding.evidence[0].limit_origin == "the machine's manual"
 
 
