@@ -105,12 +105,13 @@ class Action(Entry):
 
 
 class Example(Entry):
-    """A case the rule must answer in the named way; `seen` is what a record would say."""
+    """A case the rule must answer in the named way; `seen` and `machine` are what a record would say."""
 
     case: Text
     seen: dict[Text, dict[Text, Any]] = {}
     given: dict[Text, dict[Text, Text]] = {}
     work: tuple[Text, ...] = ()
+    machine: dict[Text, Text] = {}
     country: Text = "GB"
     date: Text = "2026-06-01"
     odometer: Text = "40000 km"

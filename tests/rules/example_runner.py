@@ -49,7 +49,7 @@ def judgement(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str
         if name in knowledge.properties.get(_part(address), {})
     )
     data = {
-        "machine": {"kind": kind},
+        "machine": {"kind": kind, **example.machine},
         "inspection": {
             "purpose": "after own service" if service else "before purchase",
             "date": example.date,
