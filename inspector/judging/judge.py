@@ -34,6 +34,7 @@ class Finding:
     symptoms: tuple[tuple[str, str], ...] = ()
     backed: int = 0
     refuters: tuple[Ground, ...] = ()
+    settling: tuple[Key, ...] = ()
     hidden_by: str | None = None
     refuted: bool = False
 
@@ -167,8 +168,16 @@ class _Judge:
             tuple(symptoms),
             backed=sum(slot.startswith("backed_by") for slot in slots),
             refuters=tuple(self._refuters(rule, place)),
+            settling=tuple(self._settling(rule, place)),
             refuted=any(slot.startswith("refuted_by") for slot in slots),
         )
+
+    def _settling(self, rule: Rule, zone: str) -> Iterator[Key]:
+        """The looks not yet made that would make a cause surer or rule it out."""
+        for member in (*rule.refuted_by, *rule.backed_by):
+            for (one, place), answer in self._alternatives(member, zone):
+                if answer is None and one.look is not None:
+                    yield from self._open_looks(one.look.part, place, one.look.tests)
 
     def _refuters(self, rule: Rule, zone: str) -> Iterator[Ground]:
         """The looks that rule a cause out; a finding that does so stands with its own looks."""

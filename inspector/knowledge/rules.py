@@ -85,9 +85,10 @@ class Step(Entry):
 
 
 class Harm(Entry):
-    """How bad it may end for a person and by which shortest story."""
+    """How bad it may end, for a person or for property, and by which shortest story."""
 
     severity: Literal["1", "2", "3", "4"]
+    to: Literal["person", "property"] = "person"
     story: tuple[Step, ...]
 
     @model_validator(mode="after")

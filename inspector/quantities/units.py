@@ -72,7 +72,10 @@ _UNITS: dict[str, dict[str, tuple[float, tuple[str, ...]]]] = {
     },
     "percent": {"%": (1.0, ("percent", "per cent", "pct"))},
     "voltage": {"V": (1.0, ("volt", "volts"))},
-    "current": {"mA": (1.0, ("milliampere", "milliamperes", "milliamp", "milliamps")), "A": (1000.0, ("amp", "amps"))},
+    "current": {
+        "mA": (1.0, ("milliampere", "milliamperes", "milliamp", "milliamps")),
+        "A": (1000.0, ("amp", "amps")),
+    },
     "charge": {"Ah": (1.0, ("a h", "a·h", "amp hours", "ampere hours"))},
     "force": {"N": (1.0, ("newton", "newtons")), "lbf": (4.4482216152605, ("lb", "lbs"))},
     "mass": {

@@ -31,12 +31,13 @@ def to_paper(assessment: Assessment, reader: str) -> str:
 
 def _render(assessment: Assessment, reader: str, paper: bool) -> str:
     page = make_page(assessment, reader)
-    template = _environment().get_template(f"{reader}.html")
+    template = environment().get_template(f"{reader}.html")
     return template.render(a=assessment, page=page, w=words(), paper=paper)
 
 
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
+    """The templates of `report_templates/`, with what they may call."""
     from jinja2 import DictLoader, Environment, StrictUndefined
 
     environment = Environment(

@@ -8,6 +8,16 @@ from dataclasses import dataclass
 from inspector.weighing.assessment import UnseenEntry
 
 
+def at(part: str, place: str) -> str:
+    """Part and place as one phrase; a place that says nothing new is left out."""
+    return part if place in (part, "whole machine") else f"{part}, {place}"
+
+
+def titled(title: str, place: str) -> str:
+    """A title with its place in brackets, unless the place is the whole machine."""
+    return title if place == "whole machine" else f"{title} ({place})"
+
+
 @dataclass(frozen=True, slots=True)
 class Group:
     """Looks at one part that are unseen in the same way at all the places named."""

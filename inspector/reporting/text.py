@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from inspector.reporting.lines import bullet, heading, paragraph
+from inspector.reporting.places import at, titled
 from inspector.reporting.words import verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
 
@@ -52,7 +53,7 @@ def _findings(assessment: Assessment, width: int) -> list[str]:
 
 
 def _finding(entry: FindingEntry, width: int) -> list[str]:
-    lines = bullet(f"{entry.title} ({entry.place})", width, f"{entry.label}.", " ")
+    lines = bullet(titled(entry.title, entry.place), width, f"{entry.label}.", " ")
     indent = " " * 5
     lines += paragraph(entry.says, width, indent)
     if entry.level in _IN_FULL:
@@ -87,12 +88,13 @@ def _causes(assessment: Assessment, width: int) -> list[str]:
     lines += paragraph(words()["text"]["suspected"], width)
     for entry in assessment.causes:
         lines += bullet(
-            f"{entry.title} ({entry.place}): {entry.certainty} suspicion", width, f"{entry.label}.", " "
+            f"{titled(entry.title, entry.place)}: {entry.certainty} suspicion", width, f"{entry.label}.", " "
         )
-        explains = f"It would explain {', '.join(entry.symptoms)}. " if entry.symptoms else ""
+        signs = sorted(entry.symptoms, key=int)
+        explains = f"Findings that point to it: {', '.join(signs)}. " if signs else ""
         lines += paragraph(f"{explains}{entry.settled_by or ''}", width, " " * 5)
     for entry in assessment.ruled_out:
-        lines += bullet(f"Ruled out by what was seen: {entry.title} ({entry.place})", width)
+        lines += bullet(f"Ruled out by what was seen: {titled(entry.title, entry.place)}", width)
     return lines
 
 
@@ -101,7 +103,7 @@ def _unseen(assessment: Assessment, width: int) -> list[str]:
     if assessment.look_next:
         lines += heading(words()["heading"]["look_next"], width)
         for entry in assessment.look_next:
-            lines += bullet(f"{entry.part}, {entry.place}: {entry.ask} {_cost(entry)}", width)
+            lines += bullet(f"{at(entry.part, entry.place)}: {entry.ask} {_cost(entry)}", width)
     if assessment.unseen:
         lines += heading(words()["heading"]["unseen"], width)
         grouped = _by_part(assessment.unseen)
@@ -131,7 +133,7 @@ def _by_part(entries: tuple[UnseenEntry, ...]) -> dict[str, list[str]]:
     grouped: dict[str, list[str]] = {}
     for entry in sorted(entries, key=lambda e: not e.critical):
         star = "*" if entry.critical else ""
-        grouped.setdefault(f"{entry.part}, {entry.place}", []).append(f"{entry.name.replace('_', ' ')}{star}")
+        grouped.setdefault(at(entry.part, entry.place), []).append(f"{entry.name.replace('_', ' ')}{star}")
     return grouped
 
 
@@ -158,5 +160,5 @@ def _ahead(assessment: Assessment, width: int) -> list[str]:
     lines: list[str] = []
     for one in assessment.measurements:
         if one.forecast:
-            lines += bullet(f"{one.part}, {one.place}: {one.value}. {one.forecast}", width)
+            lines += bullet(f"{at(one.part, one.place)}: {one.value}. {one.forecast}", width)
     return [*heading(words()["heading"]["ahead"], width), *lines] if lines else []

@@ -20,7 +20,9 @@ _SETTLE = "No distance is told until the record says which; mark the first readi
 def forecast_text(ahead: Forecast, unit: str, limit: str | None = None) -> str:
     """When the limit is reached and when to look again, in the unit of the odometer (`km` or `mi`)."""
     check = round_down(convert(ahead.check, "km", unit, "distance"))
-    again = f"measure again after {_figure(check)} {unit}" if check else "too little is left to wait for another look"
+    again = (
+        f"measure again after {_figure(check)} {unit}" if check else "too little is left to wait for another look"
+    )
     story = _FASTER if ahead.story == "faster than before" else ""
     if ahead.story == "thicker than before":
         story = _THICKER.format(guess=ahead.guess)
@@ -52,8 +54,10 @@ def _when(ahead: Forecast) -> str:
         return ""
     if last <= 1:
         return ", in about a month as it was ridden so far"
-    return f", in about {first} to {last} months as it was ridden so far" if first else (
-        f", within about {last} months as it was ridden so far"
+    return (
+        f", in about {first} to {last} months as it was ridden so far"
+        if first
+        else (f", within about {last} months as it was ridden so far")
     )
 
 

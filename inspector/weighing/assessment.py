@@ -38,6 +38,7 @@ class Risk(Part):
     level: Literal["serious", "high", "medium", "low"]
     words: str
     severity: int
+    to: Literal["person", "property"]
     story: tuple[str, ...]
 
 

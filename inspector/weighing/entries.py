@@ -36,6 +36,7 @@ def risk_of(harm: Harm | None) -> Risk | None:
         level=risk_range(probability, severity)[1],
         words=risk_words(probability, severity),
         severity=severity,
+        to=harm.to,
         story=tuple(f"{step.step} ({step.chance})" for step in harm.story),
     )
 

@@ -9,7 +9,7 @@ from inspector.deriving.limits import Standing
 from inspector.judging.judge import Judgement, Key, OpenRule
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.observables import Eyes, Property
-from inspector.knowledge.rules import Class, Effort
+from inspector.knowledge.rules import Class, Effort, Rule
 from inspector.quantities.conformity import outcome
 from inspector.quantities.value_of_information import look_worth
 from inspector.reading.inspection import Measured, Silent
@@ -21,25 +21,40 @@ MOST_NEXT = 8
 
 
 def unseen_entries(judgement: Judgement, knowledge: Knowledge) -> tuple[UnseenEntry, ...]:
-    """Every expected look without a value, and every look that cannot decide an open rule."""
+    """Every expected look without a value, every look that cannot decide, and what would settle a suspicion.
+
+    Critical looks come first (in a handover those that settle a suspicion), then what is worth most a minute.
+    """
+    settling = _settling_looks(judgement)
     reading: dict[Key, list[OpenRule]] = {}
     for opened in judgement.open:
         for key in opened.missing:
             reading.setdefault(key, []).append(opened)
     standings = _standings(judgement)
-    entries = []
+    ranked: list[tuple[tuple[bool, bool, float], UnseenEntry]] = []
+    handover = judgement.facts.inspection.purpose == "handover"
     for fact in judgement.facts.all():
         key = (fact.part, fact.place, fact.name)
         because = _because(fact, standings.get(key, set()), bool(reading.get(key)))
+        if because is None and key in settling:
+            because = "not looked at"
         if because is not None:
-            entries.append(_entry(fact, because, reading.get(key, []), knowledge))
-    worth = {
-        (entry.part, entry.place, entry.name): _worth(
-            entry, reading.get((entry.part, entry.place, entry.name), []), knowledge
-        )
-        for entry in entries
-    }
-    return tuple(sorted(entries, key=lambda e: (not e.critical, -worth[e.part, e.place, e.name])))
+            rules = [*(one.rule for one in reading.get(key, [])), *settling.get(key, [])]
+            entry = _entry(fact, because, rules, knowledge)
+            settles = key in settling
+            rank = (not (settles and handover), not entry.critical, -_worth(entry, rules, knowledge))
+            ranked.append((rank, entry))
+    return tuple(entry for _, entry in sorted(ranked, key=lambda pair: pair[0]))
+
+
+def _settling_looks(judgement: Judgement) -> dict[Key, list[Rule]]:
+    """Looks that would make a standing suspicion surer or rule it out, with the causes they settle."""
+    found: dict[Key, list[Rule]] = {}
+    for finding in judgement.findings:
+        if finding.rule.is_suspicion and finding.hidden_by is None:
+            for key in finding.settling:
+                found.setdefault(key, []).append(finding.rule)
+    return found
 
 
 def _because(fact: Fact, standings: set[Standing], opened: bool) -> UnseenBecause | None:
@@ -63,10 +78,10 @@ def _standings(judgement: Judgement) -> dict[Key, set[Standing]]:
     return found
 
 
-def _entry(fact: Fact, because: UnseenBecause, opened: list[OpenRule], knowledge: Knowledge) -> UnseenEntry:
+def _entry(fact: Fact, because: UnseenBecause, rules: list[Rule], knowledge: Knowledge) -> UnseenEntry:
     prop = knowledge.properties[fact.part][fact.name]
     silent = isinstance(fact.value, Silent)
-    worst = combine_classes([one.rule.class_ for one in opened] or ["none"])
+    worst = combine_classes([rule.class_ for rule in rules] or ["none"])
     return UnseenEntry(
         part=fact.part,
         place=fact.place,
@@ -78,7 +93,7 @@ def _entry(fact: Fact, because: UnseenBecause, opened: list[OpenRule], knowledge
         look=prop.look or "",
         tools=_settling(fact, prop, knowledge) if because == "cannot tell" else prop.tools,
         minutes=prop.minutes,
-        could_show=tuple(dict.fromkeys(one.rule.title for one in opened if one.rule.class_ != "none")),
+        could_show=tuple(dict.fromkeys(rule.title for rule in rules if rule.class_ != "none")),
         worst=worst,
     )
 
@@ -115,10 +130,10 @@ def _decides(fact: Fact, spread: float, knowledge: Knowledge) -> bool:
     )
 
 
-def _worth(entry: UnseenEntry, opened: list[OpenRule], knowledge: Knowledge) -> float:
+def _worth(entry: UnseenEntry, rules: list[Rule], knowledge: Knowledge) -> float:
     """What the look is worth for each minute it takes: how much it lowers the expected loss."""
     eyes = knowledge.properties[entry.part][entry.name].eyes
-    could_be = {(one.rule.class_, one.rule.effort) for one in opened}
+    could_be = {(rule.class_, rule.effort) for rule in rules}
     worth = max((_worth_of(knowledge, class_, effort, eyes) for class_, effort in could_be), default=0.0)
     return worth / max(entry.minutes, 0.5)
 

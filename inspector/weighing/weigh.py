@@ -6,7 +6,7 @@ from importlib.metadata import PackageNotFoundError, version
 
 from inspector.judging.judge import Judgement
 from inspector.knowledge.library import Knowledge
-from inspector.quantities.units import number_text
+from inspector.quantities.units import convert, number_text
 from inspector.reading.inspection import Inspection
 from inspector.weighing.assessment import (
     LEVELS,
@@ -56,7 +56,9 @@ def _version() -> str:
 
 def _visit(inspection: Inspection, called: str) -> Visit:
     odometer = inspection.odometer.typed if inspection.odometer else None
-    months, km = number_text(inspection.horizon_months), number_text(inspection.horizon_km)
+    unit = inspection.odometer.unit if inspection.odometer else "km"
+    months = number_text(inspection.horizon_months)
+    distance = number_text(convert(inspection.horizon_km, "km", unit, "distance"))
     return Visit(
         kind=called,
         name=inspection.name,
@@ -66,7 +68,7 @@ def _visit(inspection: Inspection, called: str) -> Visit:
         purpose=inspection.purpose,
         date=inspection.day.isoformat(),
         country=inspection.country,
-        horizon=f"{months} months or {km} km",
+        horizon=f"{months} months or {distance} {unit}",
         request=inspection.request,
         tried=inspection.tried,
         remarks=inspection.remarks,

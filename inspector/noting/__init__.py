@@ -1,0 +1,1 @@
+"""Getting the look onto the record: the interview, tables, and two part records made one."""

@@ -1,0 +1,221 @@
+"""What the sheet and the page ask for: the walk round, put into stops, parts and questions, with the minutes."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from inspector.knowledge.library import Knowledge
+from inspector.knowledge.machines import WHOLE, related
+from inspector.knowledge.model import Caution
+from inspector.knowledge.observables import Property
+from inspector.knowledge.walk_round import Depth, Purpose, Question, questions
+from inspector.reporting.words import words
+
+Work = tuple[str, str]
+_AREA = {"before purchase": "viewing", "after own service": "reassembly", "handover": "viewing"}
+
+
+@dataclass(frozen=True)
+class Ask:
+    """One question, asked once for all places of a part at a stop."""
+
+    number: int
+    part: str
+    name: str
+    prop: Property
+    places: tuple[str, ...]
+    tools: tuple[tuple[str, str], ...]
+    takes: tuple[str, ...]
+    unit: str
+    units: tuple[str, ...]
+    limit: str | None
+    cautions: tuple[Caution, ...]
+    cautions_again: tuple[Caution, ...]
+
+    @property
+    def minutes(self) -> float:
+        """For all places together."""
+        return self.prop.minutes * len(self.places)
+
+
+@dataclass(frozen=True)
+class Block:
+    """The questions about one part that come one after the other."""
+
+    part: str
+    asks: tuple[Ask, ...]
+
+
+@dataclass(frozen=True)
+class Station:
+    """A stop of the walk with its blocks, and when it begins and ends."""
+
+    number: int
+    title: str
+    do: str
+    start: float
+    end: float
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    """All that is asked for, in the order of the walk."""
+
+    kind: str
+    purpose: Purpose
+    depth: Depth
+    stations: tuple[Station, ...]
+    questions: tuple[Question, ...]
+    left_out: int
+    bring: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    works: tuple[tuple[str, str, tuple[str, ...]], ...]
+    done: tuple[Work, ...]
+
+    @property
+    def minutes(self) -> float:
+        """Of all looks together."""
+        return self.stations[-1].end if self.stations else 0.0
+
+
+def make_plan(
+    knowledge: Knowledge, kind: str, purpose: Purpose, depth: Depth, done: tuple[Work, ...] = ()
+) -> Plan:
+    """The plan for a machine kind; `done` narrows the looks after a service to what was worked on."""
+    asked = questions(knowledge, kind, purpose, depth, done)
+    maker = _Maker(knowledge, purpose)
+    stations: list[Station] = []
+    start = 0.0
+    for stop, found in groupby(asked, key=lambda one: one.stop):
+        blocks = maker.blocks(list(found))
+        end = start + sum(ask.minutes for block in blocks for ask in block.asks)
+        walk = knowledge.walk_round.stops[stop]
+        stations.append(Station(len(stations) + 1, walk.stop, walk.do, start, end, blocks))
+        start = end
+    return Plan(
+        kind=kind,
+        purpose=purpose,
+        depth=depth,
+        stations=tuple(stations),
+        questions=asked,
+        left_out=len(questions(knowledge, kind, purpose, "full", done)) - len(asked),
+        bring=_bring(asked),
+        cautions=tuple(maker.first.values()),
+        works=works(knowledge, kind) if purpose == "after own service" else (),
+        done=done,
+    )
+
+
+class _Maker:
+    """Puts questions together; a caution is told in full once, where it first matters."""
+
+    def __init__(self, knowledge: Knowledge, purpose: Purpose) -> None:
+        self.known = knowledge
+        self.number = 0
+        self.first = {
+            name: caution
+            for name, caution in knowledge.cautions.items()
+            if _AREA[purpose] in caution.before or name == "manual_and_law_first"
+        }
+        self.told = set(self.first)
+
+    def blocks(self, asked: list[Question]) -> tuple[Block, ...]:
+        """The blocks of one stop."""
+        return tuple(
+            Block(part, self._asks(list(found))) for part, found in groupby(asked, key=lambda one: one.part)
+        )
+
+    def _asks(self, asked: list[Question]) -> tuple[Ask, ...]:
+        by_name: dict[str, list[Question]] = {}
+        for one in asked:
+            by_name.setdefault(one.name, []).append(one)
+        return tuple(self._ask(found) for found in by_name.values())
+
+    def _ask(self, found: list[Question]) -> Ask:
+        self.number += 1
+        first = found[0]
+        new = [name for name in first.prop.cautions if name not in self.told]
+        again = [name for name in first.prop.cautions if name in self.told and name not in self.first]
+        self.told.update(new)
+        unit, others = units(first.prop)
+        return Ask(
+            number=self.number,
+            part=first.part,
+            name=first.name,
+            prop=first.prop,
+            places=tuple(one.place for one in found),
+            tools=measuring(first.prop, self.known),
+            takes=() if first.prop.kind == "quantity" else brought(first.prop.tools),
+            unit=unit,
+            units=others,
+            limit=own_limit(self.known, first.part, first.name),
+            cautions=tuple(self.known.cautions[name] for name in new),
+            cautions_again=tuple(self.known.cautions[name] for name in again),
+        )
+
+
+def units(prop: Property) -> tuple[str, tuple[str, ...]]:
+    """The unit that people use for this, and all that may be used."""
+    from inspector.quantities.units import units_of
+
+    if prop.kind == "odometer":
+        return "km", tuple(units_of("distance")[:2])
+    if prop.kind != "quantity":
+        return "", ()
+    usual = prop.amount((prop.plausible or "").partition(" to ")[0]).unit
+    return usual, tuple(units_of(str(prop.dimension)))
+
+
+def measuring(prop: Property, knowledge: Knowledge) -> tuple[tuple[str, str], ...]:
+    """The tools it may be measured with, each with what its reading may be off by."""
+    if prop.kind != "quantity":
+        return ()
+    known = [tool for tool in prop.tools if tool in knowledge.tools]
+    return tuple((tool, knowledge.tools[tool].gives.get(str(prop.dimension), "")) for tool in known)
+
+
+def own_limit(knowledge: Knowledge, part: str, name: str) -> str | None:
+    """`at least` or `at most`, where the part or the manual may show a limit of its own."""
+    given = knowledge.given_limit(part, name)
+    if given is None or knowledge.properties[part][name].kind != "quantity":
+        return None
+    return "at most" if knowledge.limits[part, name][given].at_most is not None else "at least"
+
+
+def brought(tools: Iterable[str]) -> tuple[str, ...]:
+    """Those that somebody has to bring."""
+    left_at_home = set(words()["sheet"]["not_brought"]["words"])
+    return tuple(tool for tool in tools if tool not in left_at_home)
+
+
+def _bring(asked: Sequence[Question]) -> tuple[str, ...]:
+    """What the looks need, the most needed first; of several tools for one reading the first will do."""
+    counted: Counter[str] = Counter()
+    for one in asked:
+        tools = brought(one.prop.tools)
+        counted.update(tools[:1] if one.prop.kind == "quantity" else tools)
+    return tuple(tool for tool, _ in counted.most_common())
+
+
+def works(knowledge: Knowledge, kind: str) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
+    """What may have been done, how it is asked, and at which places of this kind it leads to a look."""
+    machine = knowledge.machines[kind]
+    found = []
+    for work, prop in knowledge.properties["work"].items():
+        if not prop.work:
+            continue
+        touched = {
+            place
+            for part, places in machine.parts.items()
+            if part != "work" and any(work in one.after for one in knowledge.properties[part].values())
+            for place in places
+            if place != WHOLE
+        }
+        at = tuple(p for p in machine.parts["work"] if any(related(p, place) for place in touched))
+        if at:
+            found.append((work, prop.ask or "", at))
+    return tuple(found)
