@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from inspector.deriving.amounts import NOT_LOOKED_AT, Looks, worked_out
 from inspector.quantities.electrics import (
     LeadBattery,
@@ -47,7 +49,9 @@ def charging_at_25(looks: Looks) -> Measured | Silent:
         return Silent("does not apply")
     if shown is None or warmth is None or kind is None or shown.amount.base <= 0:
         return NOT_LOOKED_AT
-    return worked_out(voltage_at_25(shown.amount.base, warmth.amount.base), "voltage", "V", shown.uncertainty)
+    found = voltage_at_25(shown.amount.base, warmth.amount.base)
+    a_degree = voltage_at_25(shown.amount.base, warmth.amount.base + 1) - found
+    return worked_out(found, "voltage", "V", math.hypot(shown.uncertainty, a_degree * warmth.uncertainty))
 
 
 def days_to_half(looks: Looks) -> Measured | Silent:

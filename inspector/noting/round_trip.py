@@ -13,13 +13,13 @@ if TYPE_CHECKING:
     from ruamel.yaml import YAML
     from ruamel.yaml.comments import CommentedMap
 
-_WIDE = 1 << 20  # nothing that was written in one line is broken into two
+_WIDE = 110  # columns; more when a line of the text is longer already
 _NOTHING = "tag:yaml.org,2002:null"
 _NULL = ("", "~", "null", "Null", "NULL")  # as inspector/knowledge/yamlfile.py reads them
 _END = 2  # where ruamel keeps what stands behind a value
 
 
-def _yaml(indent: int | None = None, offset: int | None = None) -> YAML:
+def _yaml(like: str = "") -> YAML:
     from ruamel.yaml import YAML
     from ruamel.yaml.nodes import ScalarNode
     from ruamel.yaml.resolver import VersionedResolver
@@ -37,9 +37,9 @@ def _yaml(indent: int | None = None, offset: int | None = None) -> YAML:
     yaml = YAML()
     yaml.Resolver = TextResolver
     yaml.preserve_quotes = True
-    yaml.width = _WIDE
-    if indent is not None and offset is not None:
-        yaml.indent(mapping=2, sequence=max(indent, offset + 2), offset=offset)
+    yaml.width = max([_WIDE, *(len(line) for line in like.splitlines())])
+    offset = _dash(like)
+    yaml.indent(mapping=2, sequence=offset + 2, offset=offset)
     return yaml
 
 
@@ -52,21 +52,20 @@ def load(text: str) -> CommentedMap:
 def dump(tree: CommentedMap, like: str = "") -> str:
     """The tree as text; lists are indented as in `like`."""
     out = StringIO()
-    _yaml(*_list_indent(like)).dump(tree, out)
+    _yaml(like).dump(tree, out)
     return out.getvalue()
 
 
-def _list_indent(text: str) -> tuple[int, int]:
-    """How far the first list below a heading stands in, and its dash: (4, 2) where there is none."""
+def _dash(text: str) -> int:
+    """How far the dashes of the first list stand in from the heading above it; 2 where there is none."""
     heading = 0
     for line in text.splitlines():
         bare = line.lstrip(" ")
-        if bare.startswith("- ") and not line.startswith("- - "):
-            offset = max(0, len(line) - len(bare) - heading)
-            return offset + 2, offset
+        if bare.startswith("- "):
+            return max(0, len(line) - len(bare) - heading)
         if bare and not bare.startswith("#"):
             heading = len(line) - len(bare)
-    return 4, 2
+    return 2
 
 
 def spoken(text: str) -> Any:

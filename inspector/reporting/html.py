@@ -40,17 +40,17 @@ def environment() -> Environment:
     """The templates of `report_templates/`, with what they may call."""
     from jinja2 import DictLoader, Environment, StrictUndefined
 
-    environment = Environment(
+    made = Environment(
         loader=DictLoader(dict(_templates(shipped("report_templates"), ""))),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.filters["plain"] = lambda name: name.replace("_", " ")
-    environment.filters["capital"] = lambda text: text[:1].upper() + text[1:]
-    environment.globals.update(mark=_mark, bar=_bar, style=_style)
-    return environment
+    made.filters["plain"] = lambda name: name.replace("_", " ")
+    made.filters["capital"] = lambda text: text[:1].upper() + text[1:]
+    made.globals.update(mark=_mark, bar=_bar, style=_style)
+    return made
 
 
 def _templates(folder: Traversable, name: str) -> Iterator[tuple[str, str]]:
@@ -74,14 +74,15 @@ def _bar(looked: int, expected: int, title: str) -> Markup:
     return Markup(coverage_bar(looked, expected, title))
 
 
-def _style(paper: bool) -> Markup:
+def _style(paper: bool, *more: str) -> Markup:
+    """The style sheets of a report, and `more` after them; on paper with the font."""
     from markupsafe import Markup
 
     folder = shipped("report_templates")
-    fonts, style, prints = (
-        (folder / name).read_text(encoding="utf-8") for name in ("fonts.css", "style.css", "print.css")
+    fonts, *sheets = (
+        (folder / name).read_text(encoding="utf-8") for name in ("fonts.css", "style.css", "print.css", *more)
     )
-    return Markup(fonts + _with_axis(style + prints) if paper else style + prints)
+    return Markup(fonts + _with_axis("".join(sheets)) if paper else "".join(sheets))
 
 
 def _with_axis(sheet: str) -> str:

@@ -1,0 +1,81 @@
+"""The blank sheet as a PDF with fields: to be filled in with a pencil, or on a screen and read back."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from inspector.knowledge.library import Knowledge
+from inspector.reading.sheet_fields import field_name
+from inspector.reporting.assets import fetcher
+from inspector.reporting.files import write_whole
+from inspector.reporting.html import environment
+from inspector.reporting.sheet_plan import Plan
+from inspector.reporting.words import words
+
+# section of the record, heading, how wide its box is
+_HEAD = (
+    ("machine", "kind", "half"),
+    ("inspection", "purpose", "half"),
+    ("machine", "name", "half"),
+    ("machine", "vin", "half"),
+    ("machine", "odometer", "third"),
+    ("machine", "year", "third"),
+    ("inspection", "date", "third"),
+    ("inspection", "country", "third"),
+    ("inspection", "request", "whole"),
+)
+
+
+def write_sheet(plan: Plan, knowledge: Knowledge, path: Path) -> None:
+    """Write the sheet to `path`; the file is whole or as it was. Raises OSError."""
+    write_whole(path, sheet_pdf(plan, knowledge))
+
+
+def sheet_pdf(plan: Plan, knowledge: Knowledge) -> bytes:
+    """The bytes of the PDF. No PDF/A: that forbids fields whose looks the reading program draws."""
+    from weasyprint import HTML
+    from weasyprint.text.fonts import FontConfiguration
+
+    html = HTML(string=sheet_html(plan, knowledge), url_fetcher=fetcher(), base_url="asset:")
+    content: bytes = html.write_pdf(font_config=FontConfiguration(), pdf_forms=True, pdf_variant="pdf/ua-1")
+    return content
+
+
+def sheet_html(plan: Plan, knowledge: Knowledge) -> str:
+    """The sheet as the HTML that the PDF is drawn from."""
+    called = knowledge.machines[plan.kind].called
+    return environment().get_template("sheet.html").render(
+        plan=plan,
+        w=words(),
+        machine=called,
+        head=_HEAD,
+        given={"kind": called, "purpose": plan.purpose},
+        total=total(plan),
+        left_out=left_out(plan),
+        field=field_name,
+        minutes=minutes,
+    )
+
+
+def total(plan: Plan) -> str:
+    """How much the sheet asks for."""
+    text: str = words()["sheet"]["total"]
+    return text.format(looks=len(plan.questions), stops=len(plan.stations), minutes=round(plan.minutes))
+
+
+def left_out(plan: Plan) -> str:
+    """How much more the full sheet asks for."""
+    key = "left_out_one" if plan.left_out == 1 else "left_out_many"
+    text: str = words()["sheet"][key]
+    return text.format(number=plan.left_out) if plan.left_out else ""
+
+
+def minutes(number: float) -> str:
+    """Minutes in words, without false precision."""
+    t = words()["sheet"]
+    if number < 0.4:
+        return str(t["minutes_less"])
+    if number < 0.8:
+        return str(t["minutes_half"])
+    whole = round(number)
+    return str(t["minutes_one"]) if whole == 1 else str(t["minutes_many"]).format(minutes=whole)
