@@ -15,6 +15,7 @@ import click
 # command -> (module, what it does in one line: shown without loading the module)
 _COMMANDS = {
     "assess": ("assess", "Read a record, judge it, print the verdict and the findings."),
+    "verify": ("verify", "Read a report back, judge its record again, say what differs."),
     "rules": ("rules", "List the rules, show one in full, or print them all as a book."),
     "observable": ("observable", "Show what can be recorded: how to look, units, choices, tools."),
     "schema": ("schema", "Print the JSON Schema of a record, for editors."),

@@ -3,62 +3,52 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
-from inspector.cli.common import input_faults, loaded_knowledge, refuse_targets, stop, width, write
+from inspector.cli.common import input_faults, loaded_knowledge, refuse_targets, width
 
 _READERS = ("buyer", "owner", "mechanic")
 _LEVELS = ("stop", "repair", "plan", "watch")
 _READER_OF = {"before purchase": "buyer", "after own service": "owner", "handover": "mechanic"}
+_PAPERS = ("a4", "letter")
+
+
+def _file(*names: str, text: str) -> Any:
+    return click.option(*names, type=click.Path(path_type=Path), metavar="FILE", help=text)
 
 
 @click.command("assess")
 @click.argument("record", type=click.Path(path_type=Path))
-@click.option(
-    "--pdf", "pdf_file", type=click.Path(path_type=Path), metavar="FILE", help="Write the report as PDF."
-)
-@click.option(
-    "--json", "json_file", type=click.Path(path_type=Path), metavar="FILE", help="Write everything as JSON."
-)
+@_file("--pdf", "pdf_file", text="Write the report as PDF, with the record inside, for `inspector verify`.")
+@_file("--html", "html_file", text="Write the report as one page for a phone or a screen.")
+@_file("--json", "json_file", text="Write everything as JSON.")
 @click.option(
     "--for", "reader", type=click.Choice(_READERS), help="Who reads it. Default: from the record's purpose."
 )
+@click.option("--paper", type=click.Choice(_PAPERS), default="a4", help="Size of the paper. Default: a4.")
+@click.option("--no-attachment", is_flag=True, help="Leave the record out of the PDF; it cannot be verified then.")
 @click.option(
     "--fail-at", type=click.Choice(_LEVELS), help="Exit with 1 when a finding is at this level or above."
 )
-def command(
-    record: Path, pdf_file: Path | None, json_file: Path | None, reader: str | None, fail_at: str | None
-) -> None:
-    """Read RECORD (YAML or JSON), judge it, print the verdict and the findings.
+def command(record: Path, reader: str | None, fail_at: str | None, **wanted: Any) -> None:
+    """Read RECORD (YAML or JSON, a filled sheet, a zip of the page), judge it, print verdict and findings.
 
     Example: inspector assess my_bike.yaml --pdf report.pdf --for mechanic
     """
-    from inspector.deriving.facts import derive_facts
-    from inspector.judging.engine import RuleError
-    from inspector.judging.judge import judge
-    from inspector.reading.record import read_record
+    from inspector.cli.judging import judged
+    from inspector.cli.reports import write_reports
+    from inspector.reading.opening import opened_record
     from inspector.reporting.text import to_text
-    from inspector.weighing.weigh import weigh
 
     known = loaded_knowledge()
-    refuse_targets(record, pdf_file, json_file)
-    with input_faults():
-        inspection = read_record(record, known)
-    try:
-        assessment = weigh(judge(derive_facts(inspection, known), known), known)
-    except RuleError as error:
-        stop(f"The rule engine failed; this is a fault of the tool, not of your record. {error}", 3)
-    who = reader or _READER_OF[inspection.purpose]
-    click.echo(to_text(assessment, who, width()))
-    if json_file is not None:
-        from inspector.reporting.jsonfile import write_json
-
-        write(json_file, lambda target: write_json(assessment, target))
-    if pdf_file is not None:
-        from inspector.reporting.pdf import write_pdf
-
-        write(pdf_file, lambda target: write_pdf(assessment, who, target, record.parent))
+    refuse_targets(record, *(wanted[name] for name in wanted if name.endswith("_file")))
+    with input_faults(), opened_record(record, known) as (inspection, folder):
+        assessment = judged(inspection, known)
+        who = reader or _READER_OF[inspection.purpose]
+        click.echo(to_text(assessment, who, width()))
+        write_reports(assessment, who, record, folder, wanted)
     if fail_at is not None:
         levels = {entry.level for entry in (*assessment.findings, *assessment.causes)}
         if levels & set(_LEVELS[: _LEVELS.index(fail_at) + 1]):

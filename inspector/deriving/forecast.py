@@ -159,11 +159,15 @@ def round_down(distance: float) -> float:
 
 
 def round_outward(low: float, high: float) -> tuple[float, float]:
-    """A range of distances rounded outward to one significant figure."""
+    """A range of distances rounded outward: no finer than its own width deserves, nor than two figures of `high`."""
     if math.isinf(high):
         return round_down(low), high
-    step = 10 ** math.floor(math.log10(max(high, 10)))
-    return round_down(low), float(math.ceil(high / step - 1e-9) * step)
+    finest = 10 ** (math.floor(math.log10(max(high, 10))) - 1)
+    width = max(high - low, 10)
+    step = 10 ** math.floor(math.log10(width))
+    step = max(step / 2 if width < 2 * step else step, finest)
+    least = math.floor(low / step + 1e-9) * step
+    return max(least, round_down(low)), math.ceil(high / step - 1e-9) * step
 
 
 def _per_month(history: tuple[Earlier, ...], inspection: Inspection) -> float | None:

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -16,12 +18,13 @@ from inspector.knowledge.library import Knowledge
 from inspector.knowledge.yamlfile import Document, decode, parse
 from inspector.noting import round_trip
 from inspector.reading.addresses import Addresses, UnknownAddress, plain
-from inspector.reading.inspection import Inspection
+from inspector.reading.inspection import Inspection, Observation
 from inspector.reading.record import read_bytes, read_document
 from inspector.reading.values import SILENCE_HEADINGS
 from inspector.reporting.files import write_whole
 
 Key = tuple[str, str, str]
+_COMMENT = re.compile(r"(?:^|\s)#\s*(\S.*?)\s*$", re.MULTILINE)
 _REPLACED = ("value", "readings", "tool", *SILENCE_HEADINGS)
 
 
@@ -55,13 +58,16 @@ class RecordFile:
         if text.lstrip().startswith("{"):
             wrong = "this record is JSON; answers can be added to a YAML record only"
             raise Faults([Fault(str(self.path), 1, 1, wrong)])
-        self._take(raw, self._parsed(text))
+        document = self._parsed(text)
+        self._inspection = read_document(document, self.path.parent, self.known, self.today)
+        self._raw, self._document = raw, document
 
     def create(self, kind: str, purpose: str) -> None:
         """Write a new record that holds nothing but the machine kind, the purpose and the day."""
         called = self.known.machines[kind].called
-        text = f"machine:\n  kind: {called}\n\ninspection:\n  purpose: {purpose}\n  date: {self.today.isoformat()}\n"
-        self._save(text, self._parsed(text), b"")
+        text = f"machine:\n  kind: {called}\n\ninspection:\n  purpose: {purpose}\n  date: {self.today}\n"
+        document = self._parsed(text)
+        self._save(text, document, read_document(document, self.path.parent, self.known, self.today))
 
     def entry(self, key: Key) -> Any:
         """What stands in the record for a look, as plain data; None when nothing does."""
@@ -82,7 +88,7 @@ class RecordFile:
         addresses = Addresses(self.known, self.known.machines[self.inspection.kind])
         tree = self._tree()
         for key, value in changes.items():
-            _change(tree, addresses, key, value, self.known)
+            _change(tree, addresses, key, value)
         self._keep(tree, changes)
 
     def head(self, section: str, name: str | None, value: Any) -> None:
@@ -90,10 +96,14 @@ class RecordFile:
         self.read()
         tree = self._tree()
         table, key = (tree, section) if name is None else (tree[section], name)
-        if value is not None:
+        old = table.get(key)
+        if value is None:
+            if key in table:
+                round_trip.remove(tree, table, key)
+        elif isinstance(old, list) and isinstance(value, list) and value[: len(old)] == old:
+            round_trip.append(old, value[len(old) :])
+        else:
             round_trip.put(table, key, value)
-        elif key in table:
-            round_trip.remove(tree, table, key)
         self._keep(tree, {})
 
     def _tree(self) -> Any:
@@ -104,29 +114,96 @@ class RecordFile:
         return parse(text, str(self.path), keep_faults=True)
 
     def _keep(self, tree: Any, changes: dict[Key, Any]) -> None:
+        """Save the changed tree, unless it is refused by the reader or says something else besides the change."""
         assert self._raw is not None
         before = decode(self._raw, str(self.path))
         text = round_trip.dump(tree, before)
         document = self._parsed(text)
-        _refuse_loss(before, text)
-        inspection = self.inspection
-        self._save(text, document, self._raw)
-        lost = [
-            key
-            for key, one in inspection.observations.items()
-            if key not in changes and not _alike(one, self.inspection.observations.get(key))
-        ]
-        if lost:
-            write_whole(self.path, before.encode())
-            self._raw = None
-            raise NotKept(f"{self.path}: the answer would have changed {lost[0]}, too; nothing was saved")
-
-    def _save(self, text: str, document: Document, like: bytes) -> None:
         inspection = read_document(document, self.path.parent, self.known, self.today)
-        raw = text.replace("\n", "\r\n").encode() if b"\r\n" in like else text.encode()
+        old, new = (_without_lines(one, changes) for one in (self.inspection, inspection))
+        if old != new or Counter(_COMMENT.findall(before)) - Counter(_COMMENT.findall(text)):
+            raise NotKept(f"{self.path}: the answer would have changed something else, too; nothing was saved")
+        self._save(text, document, inspection)
+
+    def _save(self, text: str, document: Document, inspection: Inspection) -> None:
+        raw = text.encode()
+        if self._raw is not None and b"\r\n" in self._raw:
+            raw = raw.replace(b"\n", b"\r\n")
         write_whole(self.path, raw)
         self._raw, self._document, self._inspection = raw, document, inspection
 
-    def _take(self, raw: bytes, document: Document) -> None:
-        self._inspection = read_document(document, self.path.parent, self.known, self.today)
-        self._raw, self._document = raw, document
+
+def _without_lines(inspection: Inspection, changes: Iterable[Key]) -> dict[Key, Observation]:
+    """The observations that a change must leave as they are; their lines may move."""
+    return {key: replace(one, line=0) for key, one in inspection.observations.items() if key not in changes}
+
+
+def _address(observations: Any, addresses: Addresses, key: Key) -> str | None:
+    """The heading of the record that means this part at this place, however it is spelled."""
+    for address in observations or ():
+        try:
+            if addresses.part_and_place(address) == key[:2]:
+                return str(address)
+        except UnknownAddress:
+            continue
+    return None
+
+
+def _heading(looks: Any, name: str) -> str | None:
+    """The heading below a part that means this property, however it is spelled."""
+    if not isinstance(looks, dict):
+        return None
+    return next((str(one) for one in looks if plain(one).replace(" ", "_") == name), None)
+
+
+def _change(tree: Any, addresses: Addresses, key: Key, value: Any) -> None:
+    """Set or take out (None) one look in the tree."""
+    part, place, name = key
+    if not tree.get("observations"):
+        round_trip.put(tree, "observations", {})
+    observations = tree["observations"]
+    address = _address(observations, addresses, key)
+    if address is None:
+        if value is not None:
+            heading = part if len(addresses.machine.parts[part]) == 1 else f"{part} @ {place}"
+            round_trip.put(observations, heading, {name.replace("_", " "): value})
+        return
+    whole = _whole(observations[address])
+    if whole is not None:
+        asked = [one for one, prop in addresses.known.properties[part].items() if prop.asked]
+        round_trip.put(observations, address, {one.replace("_", " "): whole for one in asked})
+    looks = observations[address]
+    heading = _heading(looks, name)
+    if value is not None:
+        _set(looks, heading or name.replace("_", " "), value)
+    elif heading is not None and len(looks) > 1:
+        round_trip.remove(observations, looks, heading)
+    elif heading is not None and len(observations) > 1:
+        round_trip.remove(tree, observations, address)
+    elif heading is not None:
+        round_trip.remove(tree, tree, "observations")
+
+
+def _whole(looks: Any) -> str | None:
+    """What is said of a part as a whole, such as `not checked: no stand`."""
+    if not isinstance(looks, dict):
+        return str(looks)
+    heading = next(iter(looks), "")
+    if len(looks) == 1 and plain(heading) in SILENCE_HEADINGS:
+        return f"{plain(heading)}: {looks[heading]}" if looks[heading] else plain(heading)
+    return None
+
+
+def _set(looks: Any, heading: str, value: Any) -> None:
+    """Write an answer; where a note or a photo stands beside the old one, they stay."""
+    old = looks.get(heading)
+    if not isinstance(old, dict):
+        round_trip.put(looks, heading, value)
+        return
+    wanted = value if isinstance(value, dict) else {"value": value}
+    gone = [one for one in old if one not in wanted and (isinstance(value, dict) or one in _REPLACED)]
+    for one, text in wanted.items():
+        if one not in old or old[one] != text:
+            round_trip.put(old, one, text)
+    for one in gone:
+        round_trip.remove(looks, old, one)

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from ruamel.yaml import YAML
-    from ruamel.yaml.comments import CommentedMap
+    from ruamel.yaml.comments import CommentedMap, CommentedSeq
 
 _WIDE = 110  # columns; more when a line of the text is longer already
 _NOTHING = "tag:yaml.org,2002:null"
@@ -97,6 +97,13 @@ def put(table: CommentedMap, key: str, value: Any) -> None:
     tail = _take(table, last, with_own=False) if last is not None else ""
     table[key] = node(value)
     _give(table, key, tail)
+
+
+def append(items: CommentedSeq, more: list[Any]) -> None:
+    """Add to a list; comments between its items stay."""
+    tail = _take(items, len(items) - 1, with_own=False) if items else ""
+    items.extend(node(one) for one in more)
+    _give(items, len(items) - 1, tail)
 
 
 def remove(above: CommentedMap, table: CommentedMap, key: str) -> None:

@@ -24,11 +24,11 @@ Observations = dict[tuple[str, str, str], Observation]
 def read_record(path: Path, knowledge: Knowledge, today: date | None = None) -> Inspection:
     """Read the record at `path`. Raises Faults; a missing or unreadable file is a fault, too."""
     name = str(path)
-    document = parse(decode(_bytes(path), name), name, keep_faults=True)
+    document = parse(decode(read_bytes(path), name), name, keep_faults=True)
     return read_document(document, path.parent, knowledge, today or date.today())
 
 
-def _bytes(path: Path) -> bytes:
+def read_bytes(path: Path) -> bytes:
     try:
         with path.open("rb") as file:
             return file.read(MOST_BYTES + 1)

@@ -23,6 +23,28 @@ _COUNTRY = re.compile(r"[A-Z]{2}")
 _MOST_MONTHS, _MOST_KM = 120.0, 100_000.0
 
 
+def machine_kinds(knowledge: Knowledge) -> dict[str, str]:
+    """What each machine kind is called -> its name in the knowledge."""
+    return {entry.called: kind for kind, entry in knowledge.machines.items() if not entry.abstract}
+
+
+def machine_kind(given: str, knowledge: Knowledge) -> str:
+    """The machine kind that is meant, by either name. Raises NotAValue."""
+    kinds = machine_kinds(knowledge)
+    found = {plain(name): kind for called, kind in kinds.items() for name in (called, kind)}.get(plain(given))
+    if found is None:
+        raise NotAValue(not_allowed("the machine kind", given, kinds))
+    return found
+
+
+def visit_purpose(given: str) -> Purpose:
+    """The purpose that is meant. Raises NotAValue."""
+    for purpose in PURPOSES:
+        if plain(given) == purpose:
+            return purpose
+    raise NotAValue(not_allowed("the purpose", given, PURPOSES))
+
+
 class VisitReader:
     """Reads the two sections that stand at the head of a record."""
 
@@ -66,15 +88,15 @@ class VisitReader:
 
     def kind(self) -> str | None:
         """The machine kind, or None when it cannot be told."""
-        kinds = {entry.called: kind for kind, entry in self.known.machines.items() if not entry.abstract}
         path, given = self._given("machine", "kind")
         if given is None:
-            self._missing("machine", "kind", f"Allowed: {', '.join(kinds)}")
+            self._missing("machine", "kind", f"Allowed: {', '.join(machine_kinds(self.known))}")
             return None
-        found = {plain(name): kind for called, kind in kinds.items() for name in (called, kind)}.get(plain(given))
-        if found is None:
-            self.notes.fault(path, not_allowed("the machine kind", given, kinds))
-        return found
+        try:
+            return machine_kind(given, self.known)
+        except NotAValue as error:
+            self.notes.fault(path, str(error))
+            return None
 
     def day(self) -> date:
         """The day of the inspection; today when it cannot be told."""
@@ -94,11 +116,11 @@ class VisitReader:
         if given is None:
             self._missing("inspection", "purpose", f"Allowed: {', '.join(PURPOSES)}")
             return PURPOSES[0]
-        for purpose in PURPOSES:
-            if plain(given) == purpose:
-                return purpose
-        self.notes.fault(path, not_allowed("the purpose", given, PURPOSES))
-        return PURPOSES[0]
+        try:
+            return visit_purpose(given)
+        except NotAValue as error:
+            self.notes.fault(path, str(error))
+            return PURPOSES[0]
 
     def odometer(self) -> Amount | None:
         """The reading of the distance counter, under either heading."""

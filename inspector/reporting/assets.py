@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
@@ -26,15 +27,16 @@ def assets() -> dict[str, bytes]:
     return {name: (folder / file).read_bytes() for name, file in _FONTS.items()}
 
 
-def fetcher() -> URLFetcher:
+def fetcher(more: Mapping[str, bytes] | None = None) -> URLFetcher:
     """A fetcher that serves `asset:NAME` from memory and refuses every other address: no file, no network."""
+    served = {**assets(), **(more or {})}
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     class AssetFetcher(URLFetcher):  # type: ignore[misc]
         def fetch(self, url: str, headers: Any = None) -> URLFetcherResponse:
             scheme, _, name = url.partition(":")
-            if scheme != "asset" or name not in assets():
+            if scheme != "asset" or name not in served:
                 raise NotFetched(f"a report reads no other file or address: {url[:80]}")
-            return URLFetcherResponse(url, body=assets()[name], headers={"Content-Type": "font/ttf"})
+            return URLFetcherResponse(url, body=served[name], headers={"Content-Type": "font/ttf"})
 
     return AssetFetcher()

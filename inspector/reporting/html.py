@@ -9,6 +9,7 @@ from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING
 
 from inspector.knowledge.shipped import shipped
+from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerprints
 from inspector.reporting.page import make_page
 from inspector.reporting.svg import coverage_bar, mark
 from inspector.reporting.words import words
@@ -18,21 +19,26 @@ if TYPE_CHECKING:
     from jinja2 import Environment
     from markupsafe import Markup
 
+PAPERS = {"a4": "A4", "letter": "letter"}  # as a page calls them
+
 
 def to_html(assessment: Assessment, reader: str) -> str:
     """The report for `buyer`, `owner` or `mechanic`. Raises ValueError for another reader."""
-    return _render(assessment, reader, paper=False)
+    return _render(assessment, reader, paper="")
 
 
-def to_paper(assessment: Assessment, reader: str) -> str:
-    """The same, with the font that only the PDF's fetcher knows. Raises ValueError for another reader."""
-    return _render(assessment, reader, paper=True)
+def to_paper(assessment: Assessment, reader: str, carried: Carried | None = None, size: str = "a4") -> str:
+    """The same, with the font that only the PDF's fetcher knows. Raises ValueError for another reader or size."""
+    if size not in PAPERS:
+        raise ValueError(f"`{size}` is no size of paper. Allowed: {', '.join(PAPERS)}")
+    return _render(assessment, reader, PAPERS[size], carried)
 
 
-def _render(assessment: Assessment, reader: str, paper: bool) -> str:
+def _render(assessment: Assessment, reader: str, paper: str, carried: Carried | None = None) -> str:
     page = make_page(assessment, reader)
     template = environment().get_template(f"{reader}.html")
-    return template.render(a=assessment, page=page, w=words(), paper=paper)
+    inside = {"file": ATTACHED_NAME, "fingerprints": printed_fingerprints(carried)} if carried else None
+    return template.render(a=assessment, page=page, w=words(), paper=paper, carried=inside)
 
 
 @cache
@@ -74,7 +80,7 @@ def _bar(looked: int, expected: int, title: str) -> Markup:
     return Markup(coverage_bar(looked, expected, title))
 
 
-def _style(paper: bool, *more: str) -> Markup:
+def _style(paper: str | bool, *more: str) -> Markup:
     """The style sheets of a report, and `more` after them; on paper with the font."""
     from markupsafe import Markup
 
@@ -82,7 +88,10 @@ def _style(paper: bool, *more: str) -> Markup:
     fonts, *sheets = (
         (folder / name).read_text(encoding="utf-8") for name in ("fonts.css", "style.css", "print.css", *more)
     )
-    return Markup(fonts + _with_axis("".join(sheets)) if paper else "".join(sheets))
+    if not paper:
+        return Markup("".join(sheets))
+    size = paper if isinstance(paper, str) else "A4"
+    return Markup(fonts + _with_axis("".join(sheets)).replace("size: A4;", f"size: {size};"))
 
 
 def _with_axis(sheet: str) -> str:

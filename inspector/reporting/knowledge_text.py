@@ -144,16 +144,23 @@ def _property(entry: Property, knowledge: Knowledge) -> Iterator[str]:
         "service": "after your own service",
     }[entry.moment]
     yield f"When: {when}; about {entry.minutes:g} min. With: {', '.join(entry.tools) or 'eyes'}."
+    if entry.kind not in ("choice", "text"):
+        yield answer_form(entry)
+
+
+def answer_form(entry: Property) -> str:
+    """What may be written as the answer to a question."""
     if entry.kind == "quantity":
         assert entry.dimension is not None
-        yield f"Write a number and a unit ({', '.join(units_of(entry.dimension))}), from {entry.plausible}."
-    elif entry.kind == "count":
-        yield f"Write a whole number, {entry.plausible}."
-    elif entry.kind == "yes_no":
-        yield f"Write yes or no (good: {', '.join(entry.good) or 'either'})."
-    elif entry.kind in ("date", "odometer", "tyre_code"):
-        yield {
-            "date": "Write a date such as 2024-05-17 or 2024-05, or `unknown`.",
-            "odometer": "Write the reading of that day, such as 38 200 km, or `unknown`.",
-            "tyre_code": "Write the last four figures of the code, such as 2319; old tyres have three.",
-        }[entry.kind]
+        return f"Write a number and a unit ({', '.join(units_of(entry.dimension))}), from {entry.plausible}."
+    if entry.kind == "count":
+        return f"Write a whole number, {entry.plausible}."
+    if entry.kind == "yes_no":
+        return f"Write yes or no (good: {', '.join(entry.good) or 'either'})."
+    return {
+        "choice": f"Write one of: {', '.join(entry.words())}.",
+        "date": "Write a date such as 2024-05-17 or 2024-05, or `unknown`.",
+        "odometer": "Write the reading of that day, such as 38 200 km, or `unknown`.",
+        "tyre_code": "Write the last four figures of the code, such as 2319; old tyres have three.",
+        "text": "Write it in your own words.",
+    }[entry.kind]

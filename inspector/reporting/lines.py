@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 import unicodedata
 
+_BLANKS = re.compile(r"[^\S\u00a0\u202f]+")
 _JOINERS = "\u200c\u200d"  # they shape letters and emoji and move nothing
 
 
@@ -26,7 +28,8 @@ def _columns(character: str) -> int:
 
 def paragraph(text: str, width: int, indent: str = "", first: str | None = None) -> list[str]:
     """Lines of at most `width` columns; `first` stands before the first line in place of `indent`."""
-    flat, first = " ".join(printable(text).split()), indent if first is None else first
+    flat = " ".join(_BLANKS.split(printable(text).strip()))  # a space that must not break stays one
+    first = indent if first is None else first
     if flat.isascii() or all(_columns(character) == 1 for character in flat):
         return textwrap.wrap(flat, width, initial_indent=first, subsequent_indent=indent)
     return _wrap_wide(flat, width, first, indent)

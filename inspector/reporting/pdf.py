@@ -10,33 +10,65 @@ from pathlib import Path
 from typing import Any
 
 from inspector.reporting.assets import fetcher
+from inspector.reporting.carried import ATTACHED_NAME, Carried, to_bytes
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import to_paper
+from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 
 _STAMP = "SOURCE_DATE_EPOCH"
 
 
-def write_pdf(assessment: Assessment, reader: str, path: Path, photo_folder: Path | None = None) -> None:
+def write_pdf(
+    assessment: Assessment,
+    reader: str,
+    path: Path,
+    photo_folder: Path | None = None,
+    carried: Carried | None = None,
+    size: str = "a4",
+) -> None:
     """Write the report to `path`; the file is whole or as it was. Photos are named, not yet shown.
 
-    Raises ValueError for an unknown reader and OSError if the file cannot be written.
+    Raises ValueError for an unknown reader or size of paper and OSError if the file cannot be written.
     """
-    write_whole(path, to_pdf(assessment, reader))
+    write_whole(path, to_pdf(assessment, reader, carried, size))
 
 
-def to_pdf(assessment: Assessment, reader: str) -> bytes:
-    """The bytes of the PDF. Raises ValueError for an unknown reader."""
+def to_pdf(
+    assessment: Assessment, reader: str, carried: Carried | None = None, size: str = "a4"
+) -> bytes:
+    """The bytes of the PDF, with what it carries. Raises ValueError for an unknown reader or size of paper."""
+    return printed(to_paper(assessment, reader, carried, size), assessment.visit.date, carried)
+
+
+def printed(html: str, day: str, carried: Carried | None = None) -> bytes:
+    """A page of ours as a tagged PDF that is dated `day` (in ISO form)."""
     from weasyprint import HTML
     from weasyprint.text.fonts import FontConfiguration
 
     fonts = FontConfiguration()
-    html = HTML(string=to_paper(assessment, reader), url_fetcher=fetcher(), base_url="asset:")
-    document = html.render(font_config=fonts)
-    _date(document.metadata, assessment.visit.date)
-    with _stamped(assessment.visit.date):
-        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_links_on_paper)
+    document = HTML(string=html, url_fetcher=fetcher(), base_url="asset:").render(font_config=fonts)
+    _date(document.metadata, day)
+    attached = [_attachment(carried, day)] if carried else []
+    with _stamped(day):
+        content: bytes = document.write_pdf(
+            pdf_variant="pdf/ua-1", finisher=_links_on_paper, attachments=attached
+        )
     return content
+
+
+def _attachment(carried: Carried, day: str) -> Any:
+    from weasyprint import Attachment
+
+    moment = datetime.combine(date.fromisoformat(day), time(), UTC)
+    return Attachment(
+        string=to_bytes(carried),
+        name=ATTACHED_NAME,
+        description=words()["carried"]["name_of_attachment"],
+        created=moment,
+        modified=moment,
+        relationship="Source",
+    )
 
 
 @contextmanager

@@ -8,6 +8,7 @@ from inspector.knowledge.library import Knowledge
 from inspector.reading.sheet_fields import field_name
 from inspector.reporting.assets import fetcher
 from inspector.reporting.files import write_whole
+from inspector.reporting.form_font import form_font
 from inspector.reporting.html import environment
 from inspector.reporting.sheet_plan import Plan
 from inspector.reporting.words import words
@@ -36,7 +37,7 @@ def sheet_pdf(plan: Plan, knowledge: Knowledge) -> bytes:
     from weasyprint import HTML
     from weasyprint.text.fonts import FontConfiguration
 
-    html = HTML(string=sheet_html(plan, knowledge), url_fetcher=fetcher(), base_url="asset:")
+    html = HTML(string=sheet_html(plan, knowledge), url_fetcher=fetcher({"form.ttf": form_font()}), base_url="asset:")
     content: bytes = html.write_pdf(font_config=FontConfiguration(), pdf_forms=True, pdf_variant="pdf/ua-1")
     return content
 

@@ -160,5 +160,9 @@ def _ahead(assessment: Assessment, width: int) -> list[str]:
     lines: list[str] = []
     for one in assessment.measurements:
         if one.forecast:
-            lines += bullet(f"{at(one.part, one.place)}: {one.value}. {one.forecast}", width)
-    return [*heading(words()["heading"]["ahead"], width), *lines] if lines else []
+            what = f"{at(one.part, one.place)}, {one.name.replace('_', ' ')}: {one.value}"
+            lines += bullet(f"{what}. {one.forecast}", width)
+    if not lines:
+        return []
+    intro = paragraph(words()["text"]["ahead_intro"], width, "  ")
+    return [*heading(words()["heading"]["ahead"], width), *intro, *lines]

@@ -62,4 +62,5 @@ def _when(ahead: Forecast) -> str:
 
 
 def _figure(number: float) -> str:
-    return f"{number:,.0f}".replace(",", " ")
+    """`3000`, `10 000`: a space that never breaks a line, from five figures on."""
+    return f"{number:.0f}" if number < 10_000 else f"{number:,.0f}".replace(",", "\u00a0")

@@ -175,7 +175,33 @@ class Scale(Part):
     at_most: float | None
     new: float | None = None
     by_horizon: float | None = None
-    readings: tuple[tuple[float, float], ...] = ()
+
+
+class Reading(Part):
+    """One reading of a part that wears: how far the machine had gone, what was read, how far it may be off."""
+
+    odometer: float
+    value: float
+    spread: float
+    new_part: bool = False
+
+
+class Wear(Part):
+    """The figures of a chart over distance: every reading, the last is today's; the limit; when it is reached.
+
+    `low` to `high` is the way from today to the limit, as a range. Both are None when none can be told; `high`
+    alone is None when the part may not wear at all.
+    """
+
+    unit: str
+    distance_unit: str
+    readings: tuple[Reading, ...]
+    limit: float
+    limit_words: str
+    limit_origin: str
+    horizon: float
+    low: float | None = None
+    high: float | None = None
 
 
 class Measurement(Part):
@@ -193,6 +219,7 @@ class Measurement(Part):
     standing: str | None
     forecast: str | None = None
     scale: Scale | None = None
+    wear: Wear | None = None
 
 
 class Assessment(Part):

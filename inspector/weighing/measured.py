@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import math
+
 from inspector.deriving.facts import Fact, Facts
 from inspector.deriving.limits import Applied
 from inspector.knowledge.library import Knowledge
-from inspector.quantities.units import base_unit, convert, number_text, parse_amount
-from inspector.reading.inspection import Measured
+from inspector.quantities.units import Amount, base_unit, convert, number_text, parse_amount
+from inspector.reading.inspection import Earlier, Measured
 from inspector.reading.values import in_unit
 from inspector.weighing.ahead import forecast_text
-from inspector.weighing.assessment import Measurement, Scale
+from inspector.weighing.assessment import Measurement, Reading, Scale, Wear
 
 
 def measurements(facts: Facts, knowledge: Knowledge) -> tuple[Measurement, ...]:
@@ -40,6 +42,7 @@ def _measurement(fact: Fact, value: Measured, unit: str, facts: Facts, knowledge
         standing=limit.standing if limit else None,
         forecast=_forecast(fact, unit),
         scale=_scale(fact, value, limit, spread, facts, knowledge) if limit else None,
+        wear=_wear(fact, value, spread, unit, facts, knowledge),
     )
 
 
@@ -68,27 +71,70 @@ def _leading_limit(fact: Fact, knowledge: Knowledge) -> Applied | None:
 def _scale(
     fact: Fact, value: Measured, limit: Applied, spread: float, facts: Facts, knowledge: Knowledge
 ) -> Scale | None:
-    amount, band = value.amount, limit.band
+    band = limit.band
     assert band is not None
-
-    def typed(base: float | None) -> float | None:
-        return None if base is None else convert(base, base_unit(amount.dimension), amount.unit, amount.dimension)
-
     prior = knowledge.wear.get((fact.part, fact.name))
-    history = fact.observation.earlier if fact.observation else ()
-    ahead = fact.forecast
-    horizon = None
-    if ahead is not None and ahead.middle:
-        share = min(facts.inspection.horizon_km / ahead.middle, 1.0)
-        edge = band.at_least if band.at_least is not None else band.at_most
-        horizon = None if edge is None else typed(amount.base + (edge - amount.base) * share)
     return Scale(
-        unit=amount.unit,
-        value=amount.number,
+        unit=value.amount.unit,
+        value=value.amount.number,
         spread=spread,
-        at_least=typed(band.at_least),
-        at_most=typed(band.at_most),
-        new=typed(parse_amount(prior.new, amount.dimension).base) if prior else None,
-        by_horizon=horizon,
-        readings=tuple((e.odometer.base, in_unit(e.value.amount.base, amount)) for e in history),
+        at_least=_typed(band.at_least, value.amount),
+        at_most=_typed(band.at_most, value.amount),
+        new=_typed(parse_amount(prior.new, value.amount.dimension).base, value.amount) if prior else None,
+        by_horizon=_by_horizon(fact, value, facts, knowledge),
     )
+
+
+def _by_horizon(fact: Fact, value: Measured, facts: Facts, knowledge: Knowledge) -> float | None:
+    """Where the middle of the forecast has the value at the end of the horizon, at most at its limit."""
+    edge = _worn_to(fact, knowledge)
+    if fact.forecast is None or not fact.forecast.middle or edge is None:
+        return None
+    share = min(facts.inspection.horizon_km / fact.forecast.middle, 1.0)
+    return _typed(value.amount.base + (edge - value.amount.base) * share, value.amount)
+
+
+def _wear(fact: Fact, value: Measured, spread: float, unit: str, facts: Facts, knowledge: Knowledge) -> Wear | None:
+    """The figures of a chart; None without an earlier reading, a limit or an odometer."""
+    history = fact.observation.earlier if fact.observation else ()
+    odometer, ahead, edge = facts.inspection.odometer, fact.forecast, _worn_to(fact, knowledge)
+    if not history or odometer is None or ahead is None or edge is None:
+        return None
+    band, limit = fact.limits[ahead.limit].band, _typed(edge, value.amount)
+    assert band is not None
+    assert limit is not None
+
+    def way(km: float | None) -> float | None:
+        return None if km is None or math.isinf(km) else convert(km, "km", unit, "distance")
+
+    def reading(one: Earlier) -> Reading:
+        number = in_unit(one.value.amount.base, value.amount)
+        off = abs(in_unit(one.value.uncertainty, value.amount))
+        return Reading(odometer=way(one.odometer.base) or 0.0, value=number, spread=off, new_part=one.new_part)
+
+    today = Reading(odometer=way(odometer.base) or 0.0, value=value.amount.number, spread=spread)
+    return Wear(
+        unit=value.amount.unit,
+        distance_unit=unit,
+        readings=(*sorted((reading(one) for one in history), key=lambda one: one.odometer), today),
+        limit=limit,
+        limit_words=band.words,
+        limit_origin=band.origin,
+        horizon=way(facts.inspection.horizon_km) or 0.0,
+        low=way(ahead.low),
+        high=way(ahead.high),
+    )
+
+
+def _worn_to(fact: Fact, knowledge: Knowledge) -> float | None:
+    """The bound, in base units, that wear goes towards."""
+    prior = knowledge.wear.get((fact.part, fact.name))
+    towards = fact.limits.get(fact.forecast.limit) if fact.forecast else None
+    if prior is None or towards is None or towards.band is None:
+        return None
+    return towards.band.at_least if prior.sense == "falls" else towards.band.at_most
+
+
+def _typed(base: float | None, amount: Amount) -> float | None:
+    """A figure in base units in the unit that was typed."""
+    return None if base is None else convert(base, base_unit(amount.dimension), amount.unit, amount.dimension)

@@ -43,11 +43,12 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
         coverage=coverage(judgement, knowledge),
         cautions=_cautions(standing, unseen, knowledge),
         rules_judged=len(knowledge.rules),
-        version=_version(),
+        version=program_version(),
     )
 
 
-def _version() -> str:
+def program_version() -> str:
+    """The version of this program, as far as it was installed."""
     try:
         return version("inspector")
     except PackageNotFoundError:  # run from a checkout that was never installed

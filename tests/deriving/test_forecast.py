@@ -78,6 +78,32 @@ def test_a_reading_thicker_than_before_is_a_question_not_a_reset() -> None:
     assert found.guess == "a new part"  # near the thickness of a new one
 
 
+def test_a_thicker_reading_gives_no_distance_until_the_owner_says_which() -> None:
+    before = {"value": "3.4 mm ± 0.1 mm", "odometer": "36 000 km"}
+    found = ahead(pad("4.8 mm ± 0.1 mm", [before]))
+    without = ahead(pad("3.4 mm ± 0.1 mm"))
+
+    assert found.low is None
+    assert found.high is None
+    assert found.check <= without.check  # the thicker reading must not buy time
+
+
+def test_a_thicker_reading_stays_a_question_when_later_readings_fall() -> None:
+    thin = {"value": "3.0 mm ± 0.1 mm", "odometer": "34 000 km"}
+    thick = {"value": "4.9 mm ± 0.1 mm", "odometer": "38 000 km"}
+    answered = {**thick, "new part": "yes"}
+
+    assert ahead(pad("4.5 mm ± 0.1 mm", [thin, thick])).story == "thicker than before"
+    assert ahead(pad("4.5 mm ± 0.1 mm", [thin, answered])).story == "as before"
+
+
+def test_a_little_thicker_with_a_coarse_tool_is_the_same_part_and_keeps_its_range() -> None:
+    found = ahead(pad("3.6 mm ± 0.3 mm", [NEW, {"value": "3.0 mm ± 0.3 mm", "odometer": "38 000 km"}]))
+
+    assert found.guess in (None, "the same part")
+    assert found.low is not None
+
+
 def test_a_part_that_wears_far_faster_than_before_is_told_apart() -> None:
     slow = [NEW, {"value": "4.4 mm ± 0.05 mm", "odometer": "39 000 km"}]
 
@@ -115,7 +141,7 @@ def test_the_report_says_it_in_words_with_no_more_digits_than_it_deserves() -> N
     assessment = assessed({PAD: {"friction_material_thickness": look}})
     text = next(m.forecast for m in assessment.measurements if m.forecast)
 
-    assert text.startswith("The limit is probably reached after ")
+    assert text.startswith("The limit of 1.5 mm is probably reached after ")
     assert "measure again after" in text
     assert "months as it was ridden so far" in text
 
@@ -125,9 +151,21 @@ def test_a_check_distance_is_rounded_down(way: float, rounded: float) -> None:
     assert round_down(way) == rounded
 
 
-def test_a_range_is_rounded_outward() -> None:
-    """Three thousand and something to six thousand and something: 3000 to 7000 km (figures of a worked pad)."""
-    assert round_outward(3130.0, 6650.0) == (3000.0, 7000.0)
+@pytest.mark.parametrize(
+    ("low", "high", "printed"),
+    [
+        (3130.0, 6650.0, (3000.0, 7000.0)),  # figures of a worked pad
+        (780.0, 2770.0, (700.0, 3000.0)),  # a low end under one step keeps its own first figure
+        (5300.0, 10_400.0, (5000.0, 11_000.0)),  # not 20 000
+        (10_600.0, 21_200.0, (10_000.0, 25_000.0)),  # not 30 000
+        (12_100.0, 13_900.0, (12_000.0, 14_000.0)),
+        (4514.0, 4580.0, (4500.0, 4600.0)),  # never more than two figures
+        (0.0, 0.0, (0.0, 0.0)),
+        (870.0, float("inf"), (800.0, float("inf"))),
+    ],
+)
+def test_a_range_is_rounded_outward(low: float, high: float, printed: tuple[float, float]) -> None:
+    assert round_outward(low, high) == printed
 
 
 def test_the_stated_range_holds_as_often_as_it_says() -> None:
