@@ -16,6 +16,10 @@ import click
 _COMMANDS = {
     "assess": ("assess", "Read a record, judge it, print the verdict and the findings."),
     "verify": ("verify", "Read a report back, judge its record again, say what differs."),
+    "ask": ("ask", "Ask the questions one by one and save each answer to the record."),
+    "sheet": ("sheet", "Write a blank sheet to fill in, or a page for a phone without network."),
+    "table": ("table", "Write a record as a table for a spreadsheet, or an empty one to fill in."),
+    "merge": ("merge", "Make one record of two part records; contradictions are asked about."),
     "rules": ("rules", "List the rules, show one in full, or print them all as a book."),
     "observable": ("observable", "Show what can be recorded: how to look, units, choices, tools."),
     "schema": ("schema", "Print the JSON Schema of a record, for editors."),

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import click
 
@@ -13,9 +14,10 @@ _READERS = ("buyer", "owner", "mechanic")
 _LEVELS = ("stop", "repair", "plan", "watch")
 _READER_OF = {"before purchase": "buyer", "after own service": "owner", "handover": "mechanic"}
 _PAPERS = ("a4", "letter")
+_Command = TypeVar("_Command", bound=Callable[..., Any])
 
 
-def _file(*names: str, text: str) -> Any:
+def _file(*names: str, text: str) -> Callable[[_Command], _Command]:
     return click.option(*names, type=click.Path(path_type=Path), metavar="FILE", help=text)
 
 
@@ -23,6 +25,7 @@ def _file(*names: str, text: str) -> Any:
 @click.argument("record", type=click.Path(path_type=Path))
 @_file("--pdf", "pdf_file", text="Write the report as PDF, with the record inside, for `inspector verify`.")
 @_file("--html", "html_file", text="Write the report as one page for a phone or a screen.")
+@_file("--ics", "ics_file", text="Write what comes due as a calendar file (iCalendar).")
 @_file("--json", "json_file", text="Write everything as JSON.")
 @click.option(
     "--for", "reader", type=click.Choice(_READERS), help="Who reads it. Default: from the record's purpose."

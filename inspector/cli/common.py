@@ -59,20 +59,21 @@ def refuse_targets(record: Path, *targets: Path | None) -> None:
     """Stop before anything is judged when a report could not be written afterwards."""
     wanted = [target for target in targets if target is not None]
     for target in wanted:
-        reason = _unwritable(target, record)
+        reason = unwritable(target, record)
         if reason is not None:
             stop(f"{target}: {reason}", 2)
     if len({target.resolve() for target in wanted}) < len(wanted):
         stop(f"{wanted[0]}: two reports cannot be one file; give them different names", 2)
 
 
-def _unwritable(target: Path, record: Path) -> str | None:
+def unwritable(target: Path, record: Path | None = None) -> str | None:
+    """Why no file can be written there, as far as it can be told before."""
     try:
         if target.is_dir():
             return "this is a folder; add a name for the file"
         if not target.parent.is_dir():
             return f"there is no folder {target.parent}; make it first"
-        if target.exists() and record.exists() and target.samefile(record):
+        if record is not None and target.exists() and record.exists() and target.samefile(record):
             return "this is the record itself; give the report another name"
     except (OSError, RuntimeError):
         return "this is no usable file name"

@@ -24,6 +24,10 @@ def write_reports(assessment: Assessment, reader: str, record: Path, folder: Pat
         from inspector.reporting.htmlfile import write_html
 
         write(wanted["html_file"], lambda target: write_html(assessment, reader, target))
+    if wanted["ics_file"] is not None:
+        from inspector.reporting.calendarfile import write_calendar
+
+        write(wanted["ics_file"], lambda target: write_calendar(assessment, target))
     if wanted["pdf_file"] is not None:
         from inspector.reporting.pdf import write_pdf
 

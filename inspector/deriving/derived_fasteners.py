@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from inspector.deriving.amounts import NOT_LOOKED_AT, Looks
 from inspector.quantities.bolt_figures import BOLT_SIZES, torque_bears
+from inspector.quantities.fasteners import pull_against_meant
 from inspector.quantities.threads import engagement
 from inspector.reading.inspection import Silent, Word
 
@@ -24,3 +25,9 @@ def thread_depth(looks: Looks) -> Word | Silent:
     if depth is None or size is None or into is None or depth.amount.base <= 0:
         return NOT_LOOKED_AT
     return Word(engagement(depth.amount.base, BOLT_SIZES[size][0], into))
+
+
+def thread_pull(looks: Looks) -> Word | Silent:
+    """How hard the torque pulls the bolt, when its thread is not as the figure means it."""
+    asked, found = looks.word("thread_asked"), looks.word("thread_found")
+    return NOT_LOOKED_AT if asked is None or found is None else Word(pull_against_meant(asked, found))

@@ -115,7 +115,8 @@ def _follow(points: list[_Point], prior: WearPrior, scale: _Scale) -> tuple[Wear
         spread = max(point.spread, 1e-6)
         if way > 0:
             state = after(state, way, jitter)
-            story = "as before" if guess is None else "thicker than before"  # a question stands until it is answered
+            # a question to the owner stands until the record answers it
+            story = "as before" if guess is None else "thicker than before"
             off = surprise(state, point.height, spread)
             if point.height > last.height and off > _NOISE:
                 found = _guess(last, point, point.distance - last.distance, state, prior, scale)
@@ -159,7 +160,7 @@ def round_down(distance: float) -> float:
 
 
 def round_outward(low: float, high: float) -> tuple[float, float]:
-    """A range of distances rounded outward: no finer than its own width deserves, nor than two figures of `high`."""
+    """A range of distances rounded outward, no finer than its width, and `high` to two figures at most."""
     if math.isinf(high):
         return round_down(low), high
     finest = 10 ** (math.floor(math.log10(max(high, 10))) - 1)

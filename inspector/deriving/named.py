@@ -53,6 +53,7 @@ NAMED: dict[str, Callable[[Looks], Value | Silent]] = {
     "engine_grade_match": derived_engine_oil.grade_match,
     "engine_viscosity": derived_engine_oil.viscosity_against_grade,
     "sheet_viscosities": derived_engine_oil.sheet_viscosities,
+    "thread_pull": derived_fasteners.thread_pull,
     "thread_depth": derived_fasteners.thread_depth,
     "descent_heat": derived_heat.descent,
     "pieces_found": derived_debris.pieces,

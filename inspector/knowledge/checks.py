@@ -93,6 +93,9 @@ class _Checker:
                 if prop is None or prop.kind not in ("quantity", "count"):
                     yield self.fault(key, (), f"`{part} {name}` is no quantity that can be observed")
                     continue
+                if entry.given_by_machine and prop.kind == "count":
+                    why = "a limit that stamp or manual may give belongs to a quantity; a count has no unit"
+                    yield self.fault(key, (), why)
                 if len(given) > 1:
                     yield self.fault(key, (), "only one limit of a property may be given by the machine")
                 for bounds in (entry, *entry.cases.values()):

@@ -12,6 +12,7 @@ from inspector.quantities.bolt_figures import TorqueBears
 from inspector.quantities.brake_heat import DescentHeat
 from inspector.quantities.breather import Push
 from inspector.quantities.electrics import Charge, Frost
+from inspector.quantities.fasteners import Pull
 from inspector.quantities.fluids import FluidMatch, HardUse
 from inspector.quantities.grades import ChipAction, rust_phrases
 from inspector.quantities.identity import CheckAnswer, YearAnswer
@@ -84,6 +85,7 @@ FUNCTIONS: dict[str, Function] = {
     "engine_grade_match": _choice(GradeMatch, 2),
     "engine_viscosity": _choice(AgainstGrade, 2),
     "sheet_viscosities": _choice(Together, 2),
+    "thread_pull": _choice(Pull, 2),
     "thread_depth": _choice(Depth, 3),
     "descent_heat": _choice(DescentHeat, 2),
     "pieces_found": _choice(ChipAction, 2),

@@ -190,7 +190,7 @@ def _unknown(knowledge: Knowledge, entry: str, heading: str) -> str | None:
             return not_allowed("the part", part, knowledge.properties)
         fits = any(contains(region, place) for place in places)
         return None if fits else not_allowed(f"`{part}`: the place", region, dict.fromkeys(places))
-    part, _, name = entry.partition("/")
+    part = entry.partition("/")[0]
     asked = {f"{part}/{one}" for one, prop in knowledge.properties.get(part, {}).items() if prop.asked}
     known = asked if part in knowledge.properties else {f"{one}/.." for one in knowledge.properties}
     return None if entry in asked else not_allowed("the look", entry, sorted(known), most=30)

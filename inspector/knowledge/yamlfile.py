@@ -86,15 +86,20 @@ def _line_and_column(text: str, position: int) -> tuple[int, int]:
     return len(before), len(before[-1]) + 1
 
 
+def refuse_strange(text: str, name: str, at: tuple[int, int] | None = None) -> None:
+    """Raise Faults for a character that no text has; `at` is the place when the text is one cell of a table."""
+    strange = _NO_TEXT.search(text)
+    if strange is not None:
+        words = f"a character that no text has (number {ord(strange[0])}) stands here; is this a text file?"
+        raise Faults([Fault(name, *(at or _line_and_column(text, strange.start())), words)])
+
+
 def parse(text: str, name: str, *, keep_faults: bool = False) -> Document:
     """Parse one YAML or JSON document. Raises Faults with every fault found, or the first broken syntax.
 
     With `keep_faults` a document that can be read in spite of its faults carries them instead.
     """
-    strange = _NO_TEXT.search(text)
-    if strange is not None:
-        words = f"a character that no text has (number {ord(strange[0])}) stands here; is this a text file?"
-        raise Faults([Fault(name, *_line_and_column(text, strange.start()), words)])
+    refuse_strange(text, name)
     pairs: dict[int, list[int]] = {}
     if text.lstrip().startswith("{"):
         text = _join_surrogates(text, pairs)

@@ -11,7 +11,10 @@ from inspector.knowledge.observables import Property
 from inspector.reading.addresses import plain
 
 Verb = Literal["value", "more", "skip", "skip part", "none", "hidden", "back", "quit", "nothing"]
-_COMMAND = re.compile(r"(?P<verb>skip part|skip|hidden|none|back|quit|\?)(?:\s*[:,]\s*|\s+|$)(?P<rest>.*)", re.IGNORECASE)
+_COMMAND = re.compile(
+    r"(?P<verb>skip part|skip|hidden|none|back|quit|\?)(?:\s*[:,]\s*|\s+|$)(?P<rest>.*)", re.IGNORECASE
+)
+_STATES = {"skip": "not checked", "skip part": "not checked", "hidden": "could not see", "none": "does not apply"}
 _ALONE = ("none", "back", "quit", "?")
 
 
@@ -55,7 +58,6 @@ def understand(line: str, prop: Property | None = None) -> Typed:
 
 def recorded(typed: Typed) -> str:
     """The line as a record holds it."""
-    states = {"skip": "not checked", "skip part": "not checked", "hidden": "could not see", "none": "does not apply"}
-    if typed.verb not in states:
+    if typed.verb not in _STATES:
         return typed.text
-    return f"{states[typed.verb]}: {typed.text}" if typed.text else states[typed.verb]
+    return f"{_STATES[typed.verb]}: {typed.text}" if typed.text else _STATES[typed.verb]

@@ -82,6 +82,12 @@ class RecordFile:
             return looks[heading]
         return looks if isinstance(looks, str) else None
 
+    def without(self) -> list[str]:
+        """The parts that the machine is said not to have, as they are written."""
+        self.read()
+        given = self._document.data["machine"].get("without")
+        return list(given) if isinstance(given, list) else [given] if given else []
+
     def answer(self, changes: dict[Key, Any]) -> None:
         """Set looks (None takes one out) and save. Raises Faults with what the record reader says against it."""
         self.read()
@@ -102,8 +108,10 @@ class RecordFile:
                 round_trip.remove(tree, table, key)
         elif isinstance(old, list) and isinstance(value, list) and value[: len(old)] == old:
             round_trip.append(old, value[len(old) :])
+        elif isinstance(old, list) and isinstance(value, list) and old[: len(value)] == value:
+            round_trip.shorten(old, len(value))
         else:
-            round_trip.put(table, key, value)
+            round_trip.put(table, key, value, apart=name is None)
         self._keep(tree, {})
 
     def _tree(self) -> Any:
@@ -160,13 +168,13 @@ def _change(tree: Any, addresses: Addresses, key: Key, value: Any) -> None:
     """Set or take out (None) one look in the tree."""
     part, place, name = key
     if not tree.get("observations"):
-        round_trip.put(tree, "observations", {})
+        round_trip.put(tree, "observations", {}, apart=True)
     observations = tree["observations"]
     address = _address(observations, addresses, key)
     if address is None:
         if value is not None:
-            heading = part if len(addresses.machine.parts[part]) == 1 else f"{part} @ {place}"
-            round_trip.put(observations, heading, {name.replace("_", " "): value})
+            fresh = part if len(addresses.machine.parts[part]) == 1 else f"{part} @ {place}"
+            round_trip.put(observations, fresh, {name.replace("_", " "): value})
         return
     whole = _whole(observations[address])
     if whole is not None:

@@ -1,7 +1,7 @@
 """Change single entries of a YAML text and keep all else as it stands: comments, quotes, order, spelling.
 
-ruamel hangs a comment onto the entry before it. Whoever adds an entry behind the last one of a block would push it
-below the comment that introduces the next block; so such a tail is taken off first and given to the new last entry.
+ruamel hangs a comment onto the entry before it. Whoever adds an entry behind the last one of a block would push
+it below the comment that leads over to the next block; so such a tail is cut off first and hung onto the new one.
 """
 
 from __future__ import annotations
@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from ruamel.yaml import YAML
-    from ruamel.yaml.comments import CommentedMap, CommentedSeq
 
 _WIDE = 110  # columns; more when a line of the text is longer already
 _NOTHING = "tag:yaml.org,2002:null"
@@ -43,13 +42,12 @@ def _yaml(like: str = "") -> YAML:
     return yaml
 
 
-def load(text: str) -> CommentedMap:
+def load(text: str) -> Any:
     """The text as a tree that remembers how it was written. The text has been read without a fault before."""
-    tree: CommentedMap = _yaml().load(text)
-    return tree
+    return _yaml().load(text)
 
 
-def dump(tree: CommentedMap, like: str = "") -> str:
+def dump(tree: Any, like: str = "") -> str:
     """The tree as text; lists are indented as in `like`."""
     out = StringIO()
     _yaml(like).dump(tree, out)
@@ -86,8 +84,11 @@ def node(value: Any) -> Any:
     return spoken(value) if isinstance(value, str) else value
 
 
-def put(table: CommentedMap, key: str, value: Any) -> None:
-    """Set an entry; a new one comes last, before the comment that leads over to the next block."""
+def put(table: Any, key: str, value: Any, *, apart: bool = False) -> None:
+    """Set an entry; a new one comes last, before the comment that leads over to the next block.
+
+    With `apart` it begins a block of its own: after that comment, and after an empty line.
+    """
     if key in table:
         tail = _take(table, key, with_own=True)
         table[key] = node(value)
@@ -95,18 +96,30 @@ def put(table: CommentedMap, key: str, value: Any) -> None:
         return
     last = next(reversed(table), None)
     tail = _take(table, last, with_own=False) if last is not None else ""
+    if apart and last is not None:
+        _give(table, last, tail or "\n\n")
+        tail = ""
     table[key] = node(value)
     _give(table, key, tail)
 
 
-def append(items: CommentedSeq, more: list[Any]) -> None:
+def append(items: Any, more: list[Any]) -> None:
     """Add to a list; comments between its items stay."""
     tail = _take(items, len(items) - 1, with_own=False) if items else ""
     items.extend(node(one) for one in more)
     _give(items, len(items) - 1, tail)
 
 
-def remove(above: CommentedMap, table: CommentedMap, key: str) -> None:
+def shorten(items: Any, length: int) -> None:
+    """Take items off the end of a list of which at least one stays."""
+    while len(items) > max(length, 1):
+        tail = _take(items, len(items) - 1, with_own=True)
+        items.ca.items.pop(len(items) - 1, None)
+        del items[len(items) - 1]  # counted from the front, or ruamel moves the comments of the others
+        _give(items, len(items) - 1, "\n" + tail if tail.startswith("#") else tail)
+
+
+def remove(above: Any, table: Any, key: str) -> None:
     """Take an entry out of `table` (which stands in `above`); a comment behind it stays."""
     keys = list(table)
     position = keys.index(key)
@@ -123,7 +136,7 @@ def remove(above: CommentedMap, table: CommentedMap, key: str) -> None:
         _before_all(above, table, tail)
 
 
-def _before_all(above: CommentedMap, table: CommentedMap, tail: str) -> None:
+def _before_all(above: Any, table: Any, tail: str) -> None:
     """A comment whose entry was the first of its table goes to the entry that stands before the table."""
     names = list(above)
     position = next((i for i, name in enumerate(names) if above[name] is table), 0)
@@ -199,6 +212,6 @@ def _set(table: Any, key: Any, text: str) -> None:
     if key in table.ca.items and len(table.ca.items[key]) > place:
         table.ca.items[key][place] = fresh
     elif fresh is not None and not inside:
-        held = [None, None, None, None]
+        held: list[Any] = [None, None, None, None]
         held[place] = fresh
         table.ca.items[key] = held

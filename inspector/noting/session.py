@@ -55,8 +55,16 @@ class Session:
         now = self.record.inspection
         state = (now.kind, now.purpose, now.work, now.without)
         if self._walk is None or self._walk[0] != state:
-            self._walk = (state, questions(self.record.known, now.kind, now.purpose, self.depth, now.work, now.without))
+            self._walk = (
+                state,
+                questions(self.record.known, now.kind, now.purpose, self.depth, now.work, now.without),
+            )
         return self._walk[1]
+
+    def everything(self) -> tuple[Question, ...]:
+        """Every question of the depth `full`."""
+        now = self.record.inspection
+        return questions(self.record.known, now.kind, now.purpose, "full", now.work, now.without)
 
     def open(self) -> tuple[Question, ...]:
         """The questions without an answer."""
@@ -146,7 +154,7 @@ class Session:
             self._history.append((step, lambda: self._passed.discard(mark)))
             return
         if typed.verb != "value":
-            raise NoAnswer("head")
+            raise NoAnswer("head_wanted")
         value = [one.strip() for one in typed.text.split(",")] if step.name is None else typed.text
         self.record.head(step.section, step.name, value)
         self._history.append((step, lambda: self.record.head(step.section, step.name, None)))
@@ -158,7 +166,8 @@ class Session:
             step, undo = self._history.pop()
             undo()
             self._passed.discard((step.section, step.name))
-            self._again = None
+            restored = step.question is not None and step.question.key in self.record.inspection.observations
+            self._again = step if restored and step.kind == "look" else None
             return True
         walk, here = self.questions(), self.step()
         if here is None or here.question is None:

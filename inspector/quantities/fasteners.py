@@ -1,58 +1,29 @@
-"""What a metric bolt can carry, and how torque and preload go together.
+"""What a metric bolt can carry, and what an oiled thread does to a torque.
 
-Lengths in mm, forces in N, stresses in MPa, torques in N·m. A machine's own figure always comes before
+Lengths in mm, stresses in MPa. A machine's own figure always comes before
 these. Knows no part and no rule.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import Literal
 
 from inspector.quantities.arrays import Number, as_given, not_negative, positive
 
-COARSE_PITCH: dict[float, float] = {
-    **{4: 0.7, 5: 0.8, 6: 1.0, 8: 1.25, 10: 1.5, 12: 1.75},
-    **{14: 2.0, 16: 2.0, 18: 2.5, 20: 2.5},
-}
-"""Pitch of the ISO coarse thread by diameter."""
+Pull = Literal["harder than meant", "about as meant", "less hard than meant"]
 
-
-@dataclass(frozen=True)
-class BoltClass:
-    """Stresses of a property class in MPa; `thick` holds above 16 mm diameter."""
-
-    proof: float
-    proof_thick: float
-    strength: float
-    strength_thick: float
-    yielding: float
-    yielding_thick: float
-
-
-# ISO 898-1: proof and strength derived from its load tables; yield (Rp0.2) from memory. Classes below 8.8
-# have no yield here, the formula for tightening is not used for them.
-_CLASSES: dict[str, BoltClass] = {
-    "8.8": BoltClass(580, 600, 800, 830, 640, 660),
-    "10.9": BoltClass(830, 830, 1040, 1040, 940, 940),
-    "12.9": BoltClass(970, 970, 1220, 1220, 1100, 1100),
-}
-_PROOF_OF_SOFT = {"4.6": 225.0, "5.8": 380.0, "6.8": 440.0}
+# ISO 898-1, from memory: stress (Rp0.2) up to 16 mm and above, in MPa.
+_YIELD: dict[str, tuple[float, float]] = {"8.8": (640, 660), "10.9": (940, 940), "12.9": (1100, 1100)}
 _THICK_ABOVE = 16.0
+_AS_MEANT = 7 / 6
 
 NUT_FACTORS: dict[str, tuple[float, float]] = {
-    "dry steel": (0.18, 0.27),
-    "zinc plated": (0.17, 0.35),
+    "dry": (0.18, 0.27),
     "oiled": (0.10, 0.26),
     "anti-seize or moly": (0.12, 0.16),
-    "phosphate and oil": (0.15, 0.22),
-    "zinc flake": (0.16, 0.32),
-    "stainless on stainless": (0.30, 0.50),
 }
 """Range of K in T = K d F that published tables give for a surface; it is wide, and that is the point."""
-
-TORQUE_WRENCH_SCATTER = 0.30
-"""Preload scatters by this share, either way, when tightened to a torque (handbook glossaries)."""
 
 
 def stress_area(diameter: Number, pitch: Number | float) -> Number:
@@ -66,53 +37,15 @@ def stress_area(diameter: Number, pitch: Number | float) -> Number:
     return as_given(math.pi / 4 * (size - 0.9382 * step) ** 2, diameter)
 
 
-def proof_stress(strength_class: str, diameter: float) -> float:
-    """Stress a bolt must bear without staying stretched, in MPa.
-
-    Raises ValueError for a class that is not in the table. Source: ISO 898-1.
-    """
-    if strength_class in _PROOF_OF_SOFT:
-        return _PROOF_OF_SOFT[strength_class]
-    bolt = _bolt_class(strength_class)
-    return bolt.proof if positive("The diameter", diameter) <= _THICK_ABOVE else bolt.proof_thick
-
-
-def proof_load(strength_class: str, diameter: float, pitch: float) -> float:
-    """Load a bolt must bear without staying stretched, in N. Raises as `proof_stress` and `stress_area`."""
-    return proof_stress(strength_class, diameter) * stress_area(diameter, pitch)
-
-
 def yield_stress(strength_class: str, diameter: float) -> float:
     """Stress at which 0.2 % stretch stays, in MPa; classes 8.8, 10.9 and 12.9 only.
 
     Raises ValueError for another class. Source: ISO 898-1, from memory.
     """
-    bolt = _bolt_class(strength_class)
-    return bolt.yielding if positive("The diameter", diameter) <= _THICK_ABOVE else bolt.yielding_thick
-
-
-def breaking_load(strength_class: str, diameter: float, pitch: float) -> float:
-    """Least load at which a bolt breaks, in N; classes 8.8, 10.9 and 12.9 only. Raises as `yield_stress`."""
-    bolt = _bolt_class(strength_class)
-    area = stress_area(diameter, pitch)
-    return area * (bolt.strength if diameter <= _THICK_ABOVE else bolt.strength_thick)
-
-
-def torque_for(preload: Number, diameter: Number | float, nut_factor: Number | float) -> Number:
-    """Torque that gives a preload, in N·m: T = K d F. Raises ValueError for negative or zero input.
-
-    Source: short formula of the trade; K from tables such as NUT_FACTORS.
-    """
-    force = not_negative("The preload", preload)
-    size = positive("The diameter", diameter)
-    return as_given(positive("The nut factor", nut_factor) * size * force / 1000, preload)
-
-
-def preload_from(torque: Number, diameter: Number | float, nut_factor: Number | float) -> Number:
-    """Preload that a torque gives, in N; the inverse of `torque_for`. Raises as it does."""
-    moment = not_negative("The torque", torque)
-    lever = positive("The nut factor", nut_factor) * positive("The diameter", diameter)
-    return as_given(1000 * moment / lever, torque)
+    if strength_class not in _YIELD:
+        raise ValueError(f"{strength_class!r} is no property class of the table. It has {', '.join(_YIELD)}.")
+    thin, thick = _YIELD[strength_class]
+    return thin if positive("The diameter", diameter) <= _THICK_ABOVE else thick
 
 
 def torque_for_other_surface(torque: Number, from_factor: Number | float, to_factor: Number | float) -> Number:
@@ -127,8 +60,21 @@ def torque_for_other_surface(torque: Number, from_factor: Number | float, to_fac
     return as_given(not_negative("The torque", torque) * later / before, torque)
 
 
-def _bolt_class(name: str) -> BoltClass:
-    if name not in _CLASSES:
-        known = ", ".join((*_PROOF_OF_SOFT, *_CLASSES))
-        raise ValueError(f"{name!r} is no property class with the figures asked for. The table has {known}.")
-    return _CLASSES[name]
+def pull_against_meant(asked: str, found: str) -> Pull:
+    """How hard a bolt is pulled when its torque was meant for another surface than the one found.
+
+    By the middle of the published ranges; a sixth either way is as meant. Raises ValueError for a surface that is
+    not in the table. Source: T = K d F with the factors of NUT_FACTORS; the sixth is an own choice.
+    """
+    for surface in (asked, found):
+        if surface not in NUT_FACTORS:
+            raise ValueError(f"{surface!r} is no surface of the table. It has {', '.join(NUT_FACTORS)}.")
+    needed = torque_for_other_surface(1.0, _middle(asked), _middle(found))
+    if needed < 1 / _AS_MEANT:
+        return "harder than meant"
+    return "less hard than meant" if needed > _AS_MEANT else "about as meant"
+
+
+def _middle(surface: str) -> float:
+    low, high = NUT_FACTORS[surface]
+    return (low + high) / 2

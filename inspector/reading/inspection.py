@@ -7,6 +7,7 @@ from datetime import date
 from typing import Literal
 
 from inspector.knowledge.walk_round import PURPOSES, Purpose
+from inspector.quantities.money import Money
 from inspector.quantities.units import Amount
 
 __all__ = ["PURPOSES", "Purpose"]
@@ -150,6 +151,7 @@ class Inspection:
     vin: str | None = None
     name: str | None = None
     request: str | None = None
+    asking_price: Money | None = None
     tried: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
     invented: bool = False

@@ -1,4 +1,4 @@
-"""Open whatever holds a record: a YAML or JSON file, the filled sheet as PDF, or the zip saved by the page."""
+"""Open whatever holds a record: a YAML or JSON file, a table, the filled sheet as PDF, the zip of the page."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from inspector.reading.archive import unpack
 from inspector.reading.inspection import Inspection
 from inspector.reading.record import read_document, read_record
 from inspector.reading.sheet_pdf import read_sheet
+from inspector.reading.table import is_table
 
 
 @contextmanager
@@ -28,7 +29,7 @@ def opened_record(
     start = _start(path)
     if start.startswith(b"%PDF-"):
         yield read_sheet(path, knowledge, today or date.today()), path.parent
-    elif start.startswith(b"PK"):
+    elif start.startswith(b"PK") and not is_table(path):
         with tempfile.TemporaryDirectory(prefix="inspector-record-") as folder:
             yield _from_zip(path, Path(folder), knowledge, today or date.today()), Path(folder)
     else:

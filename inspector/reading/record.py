@@ -1,4 +1,4 @@
-"""Read a record file (YAML or JSON) into an `Inspection`. Raises Faults with all faults of the file."""
+"""Read a record file (YAML, JSON, or a table) into an `Inspection`. Raises Faults with all faults of the file."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from inspector.reading.collector import Collector
 from inspector.reading.inspection import Inspection, Observation, Silent, Word
 from inspector.reading.observed import ObservationReader
 from inspector.reading.sections import Placed, SectionReader
+from inspector.reading.table import is_table, read_table
 from inspector.reading.visit import VisitReader
 
 _HEADINGS = ("machine", "inspection", "limits", "work done", "observations", "remarks", "invented")
@@ -23,12 +24,19 @@ Observations = dict[tuple[str, str, str], Observation]
 
 def read_record(path: Path, knowledge: Knowledge, today: date | None = None) -> Inspection:
     """Read the record at `path`. Raises Faults; a missing or unreadable file is a fault, too."""
-    name = str(path)
-    document = parse(decode(read_bytes(path), name), name, keep_faults=True)
-    return read_document(document, path.parent, knowledge, today or date.today())
+    return read_document(load_document(path), path.parent, knowledge, today or date.today())
+
+
+def load_document(path: Path) -> Document:
+    """The plain data of a record file of any form, with its places. Raises Faults."""
+    raw, name = read_bytes(path), str(path)
+    if is_table(path):
+        return read_table(raw, path)
+    return parse(decode(raw, name), name, keep_faults=True)
 
 
 def read_bytes(path: Path) -> bytes:
+    """The content of a record file, as far as it may be long. Raises Faults."""
     try:
         with path.open("rb") as file:
             return file.read(MOST_BYTES + 1)
@@ -81,6 +89,7 @@ def read_document(document: Document, folder: Path | None, knowledge: Knowledge,
         vin=head.vin(),
         name=head.text("machine", "name"),
         request=head.text("inspection", "request"),
+        asking_price=head.asking_price(),
         tried=head.tried(),
         remarks=tuple(text for _, text in notes.texts(("remarks",), data.get("remarks"))),
         invented=_invented(notes),

@@ -14,6 +14,7 @@ from inspector.reading.archive import RECORDS
 from inspector.reading.inspection import Inspection
 from inspector.reading.record import read_document
 from inspector.reading.sheet_pdf import sheet_document
+from inspector.reading.table import is_table, read_table
 
 
 def record_text(path: Path) -> str | None:
@@ -29,6 +30,8 @@ def record_text(path: Path) -> str | None:
             raw = file.read(MOST_BYTES + 1)
         if raw.startswith(b"%PDF-"):
             return json.dumps(sheet_document(path).data, ensure_ascii=False, indent=1)
+        if is_table(path):
+            return json.dumps(read_table(raw, path).data, ensure_ascii=False, indent=1)
         if raw.startswith(b"PK"):
             return decode(_record_in(path), name)
     except (OSError, zipfile.BadZipFile, KeyError, StopIteration) as error:

@@ -103,6 +103,7 @@ def _visit() -> dict[str, Any]:
             "country": {"type": "string", "pattern": "^[A-Za-z]{2}$"},
             "request": {**_TEXT, "description": "what you want of the reader, in one sentence"},
             "tried": _texts("what was tried already"),
+            "asking price": {**_TEXT, "description": "what the seller asks, such as 3 200 EUR"},
         },
         ["purpose", "date"],
     )

@@ -42,6 +42,7 @@ _SILENT = re.compile(
     re.IGNORECASE | re.DOTALL,
 )
 _LONGEST_VALUE = 200
+MOST_ODOMETER_KM = 2_000_000
 _GUESS = "25 %"  # a tool that is not made for what it is said to have measured is worth a guess by eye
 
 
@@ -151,7 +152,7 @@ def _odometer(text: str) -> Measured:
 def read_odometer(text: str) -> Amount:
     """A reading of the distance counter. Raises NotAnAmount."""
     amount = parse_amount(text[:_LONGEST_VALUE], "distance")
-    if not 0 <= amount.base <= 2_000_000:
+    if not 0 <= amount.base <= MOST_ODOMETER_KM:
         raise NotAnAmount(f"{shown(text)} is no believable odometer reading; 0 km to 2 000 000 km are")
     return amount
 

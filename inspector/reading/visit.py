@@ -9,6 +9,7 @@ from typing import Any
 from inspector.knowledge.faults import not_allowed, shown
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.yamlfile import Path as Where
+from inspector.quantities.money import Money, parse_money
 from inspector.quantities.units import Amount, NotAnAmount, parse_amount
 from inspector.reading.addresses import plain
 from inspector.reading.collector import Collector
@@ -17,7 +18,7 @@ from inspector.reading.values import NotAValue, read_day, read_odometer
 
 HEADINGS = {
     "machine": ("kind", "name", "year", "odometer", "vin", "without"),
-    "inspection": ("purpose", "date", "odometer", "horizon", "country", "request", "tried"),
+    "inspection": ("purpose", "date", "odometer", "horizon", "country", "request", "tried", "asking price"),
 }
 _COUNTRY = re.compile(r"[A-Z]{2}")
 _MOST_MONTHS, _MOST_KM = 120.0, 100_000.0
@@ -167,6 +168,15 @@ class VisitReader:
             except NotAnAmount:
                 continue
         return "", None
+
+    def asking_price(self) -> Money | None:
+        """What the seller asks."""
+        path, given = self._given("inspection", "asking price")
+        try:
+            return parse_money(given) if given is not None else None
+        except NotAnAmount as error:
+            self.notes.fault(path, str(error))
+            return None
 
     def country(self) -> str | None:
         """The country whose law holds, as two letters."""

@@ -37,6 +37,7 @@ def fetcher(more: Mapping[str, bytes] | None = None) -> URLFetcher:
             scheme, _, name = url.partition(":")
             if scheme != "asset" or name not in served:
                 raise NotFetched(f"a report reads no other file or address: {url[:80]}")
-            return URLFetcherResponse(url, body=served[name], headers={"Content-Type": "font/ttf"})
+            kind = "image/jpeg" if name.endswith(".jpg") else "font/ttf"
+            return URLFetcherResponse(url, body=served[name], headers={"Content-Type": kind})
 
     return AssetFetcher()

@@ -10,7 +10,10 @@ from typing import TYPE_CHECKING
 
 from inspector.knowledge.shipped import shipped
 from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerprints
+from inspector.reporting.due_text import due_what, due_when
+from inspector.reporting.figures import Figures
 from inspector.reporting.page import make_page
+from inspector.reporting.photos import Gallery
 from inspector.reporting.svg import coverage_bar, mark
 from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
@@ -27,18 +30,38 @@ def to_html(assessment: Assessment, reader: str) -> str:
     return _render(assessment, reader, paper="")
 
 
-def to_paper(assessment: Assessment, reader: str, carried: Carried | None = None, size: str = "a4") -> str:
-    """The same, with the font that only the PDF's fetcher knows. Raises ValueError for another reader or size."""
+def to_paper(
+    assessment: Assessment,
+    reader: str,
+    carried: Carried | None = None,
+    size: str = "a4",
+    photos: Gallery | None = None,
+) -> str:
+    """The same, with the font and photos that the PDF's fetcher knows. Raises ValueError for a reader or size."""
     if size not in PAPERS:
         raise ValueError(f"`{size}` is no size of paper. Allowed: {', '.join(PAPERS)}")
-    return _render(assessment, reader, PAPERS[size], carried)
+    return _render(assessment, reader, PAPERS[size], carried, photos)
 
 
-def _render(assessment: Assessment, reader: str, paper: str, carried: Carried | None = None) -> str:
+def _render(
+    assessment: Assessment,
+    reader: str,
+    paper: str,
+    carried: Carried | None = None,
+    photos: Gallery | None = None,
+) -> str:
     page = make_page(assessment, reader)
     template = environment().get_template(f"{reader}.html")
     inside = {"file": ATTACHED_NAME, "fingerprints": printed_fingerprints(carried)} if carried else None
-    return template.render(a=assessment, page=page, w=words(), paper=paper, carried=inside)
+    return template.render(
+        a=assessment,
+        page=page,
+        w=words(),
+        paper=paper,
+        carried=inside,
+        figures=Figures(assessment),
+        photos=photos or Gallery(),
+    )
 
 
 @cache
@@ -55,7 +78,7 @@ def environment() -> Environment:
     )
     made.filters["plain"] = lambda name: name.replace("_", " ")
     made.filters["capital"] = lambda text: text[:1].upper() + text[1:]
-    made.globals.update(mark=_mark, bar=_bar, style=_style)
+    made.globals.update(due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style, svg=_svg)
     return made
 
 
@@ -74,6 +97,13 @@ def _mark(level: str) -> Markup:
     return Markup(mark(level, named[level]))
 
 
+def _svg(drawing: str) -> Markup:
+    """A drawing of ours, whose texts are escaped already."""
+    from markupsafe import Markup
+
+    return Markup(drawing)
+
+
 def _bar(looked: int, expected: int, title: str) -> Markup:
     from markupsafe import Markup
 
@@ -89,7 +119,8 @@ def _style(paper: str | bool, *more: str) -> Markup:
         (folder / name).read_text(encoding="utf-8") for name in ("fonts.css", "style.css", "print.css", *more)
     )
     if not paper:
-        return Markup("".join(sheets))
+        screen = (folder / "screen.css").read_text(encoding="utf-8")
+        return Markup("".join(sheets) + screen)
     size = paper if isinstance(paper, str) else "A4"
     return Markup(fonts + _with_axis("".join(sheets)).replace("size: A4;", f"size: {size};"))
 

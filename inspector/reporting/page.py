@@ -65,6 +65,7 @@ class Page:
     sources: tuple[SourceLine, ...]
     looks: str
     cautions: dict[str, str]
+    in_full: tuple[str, ...] = ACT_NOW
 
 
 def make_page(assessment: Assessment, reader: str) -> Page:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from pathlib import Path
@@ -13,6 +13,7 @@ from inspector.reporting.assets import fetcher
 from inspector.reporting.carried import ATTACHED_NAME, Carried, to_bytes
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import to_paper
+from inspector.reporting.photos import gallery
 from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 
@@ -27,33 +28,39 @@ def write_pdf(
     carried: Carried | None = None,
     size: str = "a4",
 ) -> None:
-    """Write the report to `path`; the file is whole or as it was. Photos are named, not yet shown.
+    """Write the report to `path`, with the photos that lie below `photo_folder`; the file is whole or as it was.
 
     Raises ValueError for an unknown reader or size of paper and OSError if the file cannot be written.
     """
-    write_whole(path, to_pdf(assessment, reader, carried, size))
+    write_whole(path, to_pdf(assessment, reader, carried, size, photo_folder))
 
 
 def to_pdf(
-    assessment: Assessment, reader: str, carried: Carried | None = None, size: str = "a4"
+    assessment: Assessment,
+    reader: str,
+    carried: Carried | None = None,
+    size: str = "a4",
+    photo_folder: Path | None = None,
 ) -> bytes:
     """The bytes of the PDF, with what it carries. Raises ValueError for an unknown reader or size of paper."""
-    return printed(to_paper(assessment, reader, carried, size), assessment.visit.date, carried)
+    photos = gallery(assessment, photo_folder)
+    html = to_paper(assessment, reader, carried, size, photos)
+    return printed(html, assessment.visit.date, carried, photos.files)
 
 
-def printed(html: str, day: str, carried: Carried | None = None) -> bytes:
-    """A page of ours as a tagged PDF that is dated `day` (in ISO form)."""
+def printed(
+    html: str, day: str, carried: Carried | None = None, pictures: Mapping[str, bytes] | None = None
+) -> bytes:
+    """A page of ours as a tagged PDF dated `day` (in ISO form), with `pictures` by their names behind `asset:`."""
     from weasyprint import HTML
     from weasyprint.text.fonts import FontConfiguration
 
     fonts = FontConfiguration()
-    document = HTML(string=html, url_fetcher=fetcher(), base_url="asset:").render(font_config=fonts)
+    document = HTML(string=html, url_fetcher=fetcher(pictures), base_url="asset:").render(font_config=fonts)
     _date(document.metadata, day)
     attached = [_attachment(carried, day)] if carried else []
     with _stamped(day):
-        content: bytes = document.write_pdf(
-            pdf_variant="pdf/ua-1", finisher=_links_on_paper, attachments=attached
-        )
+        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_links_on_paper, attachments=attached)
     return content
 
 

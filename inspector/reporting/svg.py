@@ -24,11 +24,15 @@ BAR_WIDTH, BAR_HEIGHT = 160, 12
 
 def mark(level: str, title: str) -> str:
     """The shape of a level, named by `title` for those who hear the page."""
-    shape = _SHAPES[level].replace('"I"', f'"{INK}"').replace('"P"', f'"{PAPER}"')
     return (
         f'<svg class="mark" viewBox="0 0 24 24" width="24" height="24" role="img">'
-        f"<title>{escape(title)}</title>{shape}</svg>"
+        f"<title>{escape(title)}</title>{mark_shape(level)}</svg>"
     )
+
+
+def mark_shape(level: str) -> str:
+    """The shape of a level in a box of 24 by 24, for use inside another drawing."""
+    return _SHAPES[level].replace('"I"', f'"{INK}"').replace('"P"', f'"{PAPER}"')
 
 
 def coverage_bar(looked: int, expected: int, title: str) -> str:

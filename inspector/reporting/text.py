@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from inspector.reporting.due_text import due_lines
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
 from inspector.reporting.words import verdict_more, verdict_sentence, words
@@ -17,6 +18,7 @@ def to_text(assessment: Assessment, reader: str, width: int) -> str:
     lines += _findings(assessment, width)
     lines += _causes(assessment, width)
     lines += _ahead(assessment, width)
+    lines += due_lines(assessment, width)
     lines += _unseen(assessment, width)
     lines += _jobs(assessment, width)
     lines += _cautions(assessment, width)

@@ -1,4 +1,4 @@
-"""What `inspector verify` prints: how the file stands to itself, to the record and rules at hand, and what differs."""
+"""What `inspector verify` prints: whether the file is whole, what has changed since, and what differs."""
 
 from __future__ import annotations
 

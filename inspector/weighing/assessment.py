@@ -4,17 +4,11 @@ from __future__ import annotations
 
 from typing import Literal
 
-from pydantic import BaseModel, ConfigDict
+from inspector.weighing.upkeep import Costs, DueEntry, Part
 
 LevelName = Literal["stop", "repair", "plan", "watch", "sound", "unseen"]
 LEVELS: tuple[LevelName, ...] = ("stop", "repair", "plan", "watch", "unseen", "sound")
 UnseenBecause = Literal["not looked at", "could not see", "cannot tell", "limit not known"]
-
-
-class Part(BaseModel):
-    """Base of all parts of an assessment: frozen, nothing extra."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid")
 
 
 class Evidence(Part):
@@ -158,7 +152,9 @@ class Visit(Part):
     date: str
     country: str | None
     horizon: str
+    next_look: str
     request: str | None
+    asking_price: str | None = None
     tried: tuple[str, ...]
     remarks: tuple[str, ...]
     work: tuple[str, ...]
@@ -233,6 +229,8 @@ class Assessment(Part):
     look_next: tuple[UnseenEntry, ...]
     unseen: tuple[UnseenEntry, ...]
     jobs: tuple[Job, ...]
+    due: tuple[DueEntry, ...]
+    costs: Costs | None = None
     measurements: tuple[Measurement, ...]
     coverage: tuple[SystemCoverage, ...]
     cautions: tuple[CautionEntry, ...]

@@ -94,7 +94,9 @@ def _by_horizon(fact: Fact, value: Measured, facts: Facts, knowledge: Knowledge)
     return _typed(value.amount.base + (edge - value.amount.base) * share, value.amount)
 
 
-def _wear(fact: Fact, value: Measured, spread: float, unit: str, facts: Facts, knowledge: Knowledge) -> Wear | None:
+def _wear(
+    fact: Fact, value: Measured, spread: float, unit: str, facts: Facts, knowledge: Knowledge
+) -> Wear | None:
     """The figures of a chart; None without an earlier reading, a limit or an odometer."""
     history = fact.observation.earlier if fact.observation else ()
     odometer, ahead, edge = facts.inspection.odometer, fact.forecast, _worn_to(fact, knowledge)

@@ -19,6 +19,8 @@ from inspector.weighing.assessment import (
     Verdict,
     Visit,
 )
+from inspector.weighing.coming import add_months
+from inspector.weighing.due import due_entries
 from inspector.weighing.entries import Entries, make_entries
 from inspector.weighing.measured import measurements
 from inspector.weighing.unseen import coverage, look_next, unseen_entries
@@ -39,6 +41,7 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
         look_next=look_next(unseen),
         unseen=unseen,
         jobs=_jobs(entries),
+        due=due_entries(judgement.facts, knowledge),
         measurements=measurements(judgement.facts, knowledge),
         coverage=coverage(judgement, knowledge),
         cautions=_cautions(standing, unseen, knowledge),
@@ -70,7 +73,9 @@ def _visit(inspection: Inspection, called: str) -> Visit:
         date=inspection.day.isoformat(),
         country=inspection.country,
         horizon=f"{months} months or {distance} {unit}",
+        next_look=add_months(inspection.day, inspection.horizon_months).isoformat(),
         request=inspection.request,
+        asking_price=inspection.asking_price.typed if inspection.asking_price else None,
         tried=inspection.tried,
         remarks=inspection.remarks,
         work=tuple(f"{what.replace('_', ' ')}, {place}" for what, place in inspection.work),

@@ -75,7 +75,9 @@ def certainty(finding: Finding, knowledge: Knowledge) -> str:
         least = min(chances)
         return next((word for bound, word in _LIKELIHOOD if least >= bound), "more likely than not")
     eyes = [
-        knowledge.properties[g.fact.part][g.fact.name].eyes for g in finding.grounds if not g.fact.derived_from
+        knowledge.properties[g.fact.part][g.fact.name].eyes
+        for g in finding.grounds
+        if not g.fact.derived_from and g.test.word != "reaches"  # a forecast is as good as its readings
     ]
     order = list(_EYES)
     return _EYES[max(eyes, key=order.index)] if eyes else "as good as the reading"

@@ -1,4 +1,4 @@
-"""Whether a torque fits the bolt it was written down for."""
+"""Whether a torque fits the bolt it was written down for, and whether the bolt sits deep enough."""
 
 from __future__ import annotations
 
@@ -55,6 +55,39 @@ def test_a_bolt_of_unknown_strength_leaves_the_middle_open() -> None:
     assert bears(bolt_size="M8x1.25", torque_applied="35 N·m") == "not known"
     assert bears(bolt_size="M8x1.25", torque_applied="60 N·m") == "more than the bolt bears"
     assert bears(bolt_size="M8x1.25", bolt_class="stainless", torque_applied="20 N·m") == "not known"
+
+
+@pytest.mark.parametrize(
+    ("size", "into", "depth", "answer"),
+    [
+        # handbook pages: one diameter in steel, one and a half in aluminium
+        ("M10x1.25", "aluminium", "15 mm", "as deep as usual"),
+        ("M10x1.25", "aluminium", "11 mm", "less deep than usual"),
+        ("M10x1.25", "aluminium", "7 mm", "less than half as deep as usual"),
+        ("M10x1.25", "steel", "10 mm", "as deep as usual"),
+        ("M8x1.25", "steel", "3 mm", "less than half as deep as usual"),
+    ],
+)
+def test_light_metal_needs_more_thread(size: str, into: str, depth: str, answer: str) -> None:
+    looks = {"bolt_size": size, "bolt_into": into, "engagement_depth": depth}
+
+    assert word(fact(WORK, "thread_depth", {WORK: looks}, **AFTER)) == answer
+
+
+@pytest.mark.parametrize(
+    ("asked", "found", "answer"),
+    [
+        ("dry", "anti-seize or moly", "harder than meant"),
+        ("dry", "oiled", "harder than meant"),
+        ("oiled", "dry", "less hard than meant"),
+        ("dry", "dry", "about as meant"),
+    ],
+)
+def test_oil_on_a_thread_turns_more_of_the_torque_into_pull(asked: str, found: str, answer: str) -> None:
+    """Published nut factors: 0.18 to 0.27 dry, 0.10 to 0.26 oiled, 0.12 to 0.16 with paste; T = K d F."""
+    assert (
+        word(fact(WORK, "thread_pull", {WORK: {"thread_asked": asked, "thread_found": found}}, **AFTER)) == answer
+    )
 
 
 def test_every_bolt_size_that_can_be_written_has_a_pitch() -> None:

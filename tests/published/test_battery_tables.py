@@ -4,10 +4,12 @@ import pytest
 
 from inspector.quantities.electrics import (
     charge_from_rest,
-    compensated_voltage,
+    charge_in_words,
     days_until,
     freezing_point,
+    frost_danger,
     lithium_charge,
+    voltage_at_25,
 )
 
 
@@ -54,12 +56,12 @@ def test_lithium_iron_phosphate_mostly_cannot_tell(volts, word):
 @pytest.mark.parametrize(("celsius", "per_cell"), [(25, 2.30), (35, 2.27), (15, 2.33)])
 def test_charging_voltage_per_cell(celsius, per_cell):
     # printed example
-    assert compensated_voltage(2.30, celsius, cells=1) == pytest.approx(per_cell)
+    assert voltage_at_25(per_cell, celsius, cells=1) == pytest.approx(2.30)
 
 
 def test_charging_voltage_of_six_cells():
     # -18 mV for one degree
-    assert compensated_voltage(14.4, 26.0) == pytest.approx(14.4 - 0.018)
+    assert voltage_at_25(14.4 - 0.018, 26.0) == pytest.approx(14.4)
 
 
 def test_ten_milliamperes_empty_half_a_battery_in_a_month_or_so():
@@ -75,7 +77,9 @@ def test_ten_milliamperes_empty_half_a_battery_in_a_month_or_so():
         lambda: charge_from_rest(float("nan"), "agm"),
         lambda: lithium_charge(48.0),
         lambda: freezing_point(10.0),
-        lambda: compensated_voltage(0.0, 20),
+        lambda: voltage_at_25(0.0, 20),
+        lambda: charge_in_words(101.0),
+        lambda: frost_danger(-1.0, -10.0),
         lambda: days_until(14.0, 50, 50, 10.0),
         lambda: days_until(14.0, 100, 50, 0.0),
     ],

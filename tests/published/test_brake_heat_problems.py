@@ -1,15 +1,13 @@
 """Worked problems of physics books about hot brakes, and two motorcycles of our own."""
 
-import math
-
 import pytest
 
 from inspector.quantities.brake_heat import (
     braking_power,
     cooled_temperature,
     descent_energy,
+    descent_heat,
     disc_rise,
-    hottest_speed,
     motion_energy,
 )
 
@@ -120,24 +118,6 @@ def test_ten_percent_at_sixty(film, steady, tau, after_300):
     assert rise(300.0) == pytest.approx(after_300, abs=0.6)
 
 
-def test_worst_speed_of_a_descent():
-    # published derivation: terminal speed over root three, 0.385 of m g sin v there
-    terminal = 140.0
-    slope = 0.1
-    weight = 300 * 9.80665 * slope / math.sqrt(1 + slope**2)
-    drag_area = weight / (0.6 * (terminal / KMH) ** 2)
-
-    def power(speed):
-        return braking_power(300, speed, slope, drag_area=drag_area, rolling=0.0)
-
-    worst = hottest_speed(terminal)
-
-    assert worst == pytest.approx(0.577 * terminal, abs=0.1)
-    assert power(worst) == pytest.approx(0.385 * weight * terminal / KMH, rel=1e-3)
-    assert power(worst) > power(worst + 1)
-    assert power(worst) > power(worst - 1)
-
-
 def test_where_the_air_suffices_the_brakes_stay_out():
     assert braking_power(300, 200.0, 0.05, drag_area=0.7, rolling=0.02) == 0
 
@@ -151,7 +131,7 @@ def test_where_the_air_suffices_the_brakes_stay_out():
         lambda: disc_rise(1e5, 2.4, share=1.2),
         lambda: descent_energy(300, -1.0),
         lambda: cooled_temperature(20, 20, 100.0, cooling=0.0, heat_capacity=1000, seconds=10),
-        lambda: hottest_speed(float("nan")),
+        lambda: descent_heat(300, 1000.0, 0),
     ],
 )
 def test_nonsense_is_refused(call):

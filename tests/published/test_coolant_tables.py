@@ -2,7 +2,12 @@
 
 import pytest
 
-from inspector.quantities.coolant import freezing_point, propylene_freezing_by_volume, share_for
+from inspector.quantities.coolant import (
+    freezing_point,
+    mix_freezes_at,
+    propylene_freezing_by_volume,
+    share_by_mass,
+)
 
 # printed by CoolProp 8.0.0 for INCOMP::MEG and INCOMP::MPG
 MASS = (10, 20, 30, 33, 40, 50, 55, 60)
@@ -14,7 +19,6 @@ PROPYLENE = (-2.9, -7.2, -12.8, -14.8, -20.6, -32.2, -40.2, -50.0)
 def test_by_mass(glycol, points):
     for share, celsius in zip(MASS, points, strict=True):
         assert freezing_point(glycol, share) == pytest.approx(celsius)
-        assert share_for(glycol, celsius) == pytest.approx(share)
 
 
 @pytest.mark.parametrize(
@@ -27,9 +31,16 @@ def test_propylene_by_volume(share, celsius):
 
 def test_half_and_half_ethylene_glycol_by_volume_is_good_to_about_37():
     # trade pages: 50 % by volume about -37 degrees; ASTM D3306 asks for -36.4 at least (from memory)
-    by_mass = 50 * 1.113 / (50 * 1.113 + 50 * 0.998)
+    by_mass = 100 * 50 * 1.113 / (50 * 1.113 + 50 * 0.998)
 
-    assert freezing_point("ethylene", 100 * by_mass) <= -36.4
+    assert share_by_mass("ethylene", 50.0) == pytest.approx(by_mass)
+    assert mix_freezes_at("ethylene", 50.0, "volume") == pytest.approx(freezing_point("ethylene", by_mass))
+    assert mix_freezes_at("ethylene", 50.0, "volume") <= -36.4
+
+
+def test_propylene_goes_on_by_mass_where_its_own_table_ends():
+    assert mix_freezes_at("propylene", 45.0, "volume") == pytest.approx(-26.7)
+    assert mix_freezes_at("propylene", 51.0, "volume") < -33.3
 
 
 @pytest.mark.parametrize(
@@ -38,8 +49,8 @@ def test_half_and_half_ethylene_glycol_by_volume_is_good_to_about_37():
         lambda: freezing_point("methanol", 30.0),
         lambda: freezing_point("ethylene", 100.0),
         lambda: freezing_point("ethylene", -1.0),
-        lambda: share_for("ethylene", -60.0),
-        lambda: share_for("propylene", 5.0),
+        lambda: share_by_mass("methanol", 30.0),
+        lambda: mix_freezes_at("ethylene", 101.0, "mass"),
         lambda: propylene_freezing_by_volume(60.0),
     ],
 )

@@ -1,26 +1,8 @@
-"""US Army technical manuals: leak classes (PMCS), chips on magnetic plugs (TM 1-1520-238-23)."""
+"""US Army technical manual TM 1-1520-238-23: chips on magnetic plugs."""
 
 import pytest
 
-from inspector.quantities.grades import chip_action, chip_size, debris_code, leak_class
-
-
-@pytest.mark.parametrize(
-    ("sign", "letter"),
-    [
-        ("dry", "none"),
-        ("wet without drops", "I"),
-        ("drops that do not fall", "II"),
-        ("drops that fall", "III"),
-    ],
-)
-def test_leak_classes(sign, letter):
-    assert leak_class(sign) == letter
-
-
-def test_another_word_for_a_leak_is_refused():
-    with pytest.raises(ValueError, match="no sign of a leak"):
-        leak_class("a bit damp")  # type: ignore[arg-type]
+from inspector.quantities.grades import chip_action, chip_size, pieces_action
 
 
 @pytest.mark.parametrize(
@@ -39,54 +21,30 @@ def test_sizes_of_pieces(length, width, size):
 
 
 @pytest.mark.parametrize(
-    ("gearbox", "found", "action"),
+    ("found", "action"),
     [
-        ("small", {}, "continue"),
-        ("large", {}, "continue"),
-        ("small", {"sand_like": True}, "replace"),
-        ("small", {"splinters": 1}, "replace"),
-        ("small", {"chips": 11}, "replace"),
-        ("small", {"chips": 10}, "clean and check again"),
-        ("small", {"smaller": 40}, "clean and check again"),
-        ("large", {"splinters": 5}, "clean and check again"),
-        ("large", {"splinters": 6}, "drain, flush and look into it"),
-        ("large", {"chips": 11}, "drain, flush and look into it"),
-        ("large", {"splinters": 5, "chips": 6}, "drain, flush and look into it"),
+        ({}, "continue"),
+        ({"splinters": 1}, "replace"),
+        ({"chips": 11}, "replace"),
+        ({"chips": 10}, "clean and check again"),
+        ({"smaller": 40}, "clean and check again"),
     ],
 )
-def test_published_actions(gearbox, found, action):
-    assert chip_action(gearbox, **found) == action
+def test_published_actions_of_the_nose_gearbox(found, action):
+    assert chip_action(**found) == action
 
 
-def test_sand_in_the_large_gearbox_is_drained():
-    # no action is published for this cell; ours
-    assert chip_action("large", sand_like=True) == "drain, flush and look into it"
-
-
-@pytest.mark.parametrize(
-    ("found", "code"),
-    [
-        ({"longest": 0}, 0),
-        ({"longest": 0.05}, 2),
-        ({"longest": 0.3}, 3),
-        ({"longest": 0.8}, 4),
-        ({"longest": 2.0, "chips": 2}, 5),
-        ({"longest": 5.0, "splinters": 1}, 5),
-    ],
-)
-def test_our_own_debris_codes(found, code):
-    assert debris_code(**found) == code
+def test_the_largest_piece_and_the_count_together():
+    assert pieces_action(5.0, 2.0, 0) == "replace"
+    assert pieces_action(2.0, 2.0, 11) == "replace"
+    assert pieces_action(2.0, 2.0, 10) == "clean and check again"
+    assert pieces_action(0.3, 0.2, 0) == "clean and check again"
 
 
 @pytest.mark.parametrize(
     "call",
-    [
-        lambda: chip_size(0.0, 1.0),
-        lambda: chip_action("small", chips=-1),
-        lambda: chip_action("middle"),
-        lambda: debris_code(float("nan")),
-    ],
+    [lambda: chip_size(0.0, 1.0), lambda: chip_action(chips=-1), lambda: pieces_action(float("nan"), 1.0, 0)],
 )
 def test_nonsense_is_refused(call):
-    with pytest.raises(ValueError, match=r"must|no gearbox"):
+    with pytest.raises(ValueError, match="must"):
         call()

@@ -2,7 +2,6 @@
 
 import pytest
 
-from inspector.quantities.fasteners import COARSE_PITCH
 from inspector.quantities.tightening import above_ceiling, tightening
 
 CLASSES = ("8.8", "10.9", "12.9")
@@ -19,6 +18,7 @@ FINE = [
     (16, 1.5, 0.12, (87.6, 128.7, 150.6), (218, 320, 374)),
 ]
 
+COARSE_PITCH = {5: 0.8, 6: 1.0, 8: 1.25, 10: 1.5, 12: 1.75, 14: 2.0, 16: 2.0}
 # calculated with the same formula: N·m at 0.10, 0.12, 0.14, kN at 0.12; M8 and M10 8.8 as in the table,
 # from memory
 COARSE = {

@@ -2,13 +2,7 @@
 
 import pytest
 
-from inspector.quantities.identity import (
-    check_digit,
-    check_digit_fits,
-    clean_vin,
-    is_small_maker,
-    model_years,
-)
+from inspector.quantities.identity import check_digit, check_digit_fits, clean_vin, model_years
 
 
 @pytest.mark.parametrize(
@@ -64,11 +58,6 @@ def test_model_year_table(place, code):
 )
 def test_model_years_seen_in_2025(code, years):
     assert model_years("1" * 9 + code + "1" * 7, 2025) == years
-
-
-def test_a_small_maker_has_a_nine_in_third_place():
-    assert is_small_maker("119" + "1" * 14)
-    assert not is_small_maker("1" * 17)
 
 
 def test_blanks_and_small_letters_do_not_matter():

@@ -33,6 +33,8 @@ NAMES = {
     "pressure": {"kPa": "kilopascal", "bar": "bar", "psi": "psi", "kgf/cm²": "force_kilogram / centimeter ** 2"},
     "percent": {"%": "percent"},
     "voltage": {"V": "volt"},
+    "current": {"mA": "milliampere", "A": "ampere"},
+    "charge": {"Ah": "ampere_hour"},
     "force": {"N": "newton", "lbf": "force_pound"},
     "angle": {"°": "degree"},
     "mass": {"kg": "kilogram", "lb": "pound"},

@@ -67,8 +67,8 @@ def test_after_the_service_two_mistakes_keep_it_parked() -> None:
     assert "final_drive/breather_blocked" in rules(assessment, "repair")
     # everything that decides was looked at: the verdict rests on what was seen, not on silence
     assert assessment.verdict.critical_unseen == 0
-    # the rear tyre lost 4 mm in 11 460 km and has 1.9 mm above the German minimum: it comes due within the 8000 km
-    # looked ahead; the rear pads, 1.7 mm above their limit at 0.13 mm in 1000 km, do not
+    # the rear tyre lost 4.3 mm in 11 460 km and has 1.6 mm above the German minimum: about 4300 km, perhaps less
+    # than the 3600 km of a year on this machine; the rear pads have 1.7 mm left, which last about 13 000 km
     assert "wheels_and_tyres/tread_reaches_legal" in rules(assessment, "plan")
     assert "brakes/pad_reaches_limit" not in rules(assessment)
 
