@@ -4,4 +4,4 @@ set -eu
 CDPATH= cd -- "$(dirname -- "$0")/.."
 . .ci/prepare
 prepare test
-exec .venv/bin/python -m pytest "$@"
+exec .venv/bin/python -m pytest -n 2 "$@"

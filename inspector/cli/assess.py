@@ -26,6 +26,7 @@ def _file(*names: str, text: str) -> Callable[[_Command], _Command]:
 @_file("--pdf", "pdf_file", text="Write the report as PDF, with the record inside, for `inspector verify`.")
 @_file("--html", "html_file", text="Write the report as one page for a phone or a screen.")
 @_file("--ics", "ics_file", text="Write what comes due as a calendar file (iCalendar).")
+@_file("--prices", "prices", text="Read your own price file and say what the findings may cost.")
 @_file("--json", "json_file", text="Write everything as JSON.")
 @click.option(
     "--for", "reader", type=click.Choice(_READERS), help="Who reads it. Default: from the record's purpose."
@@ -40,18 +41,20 @@ def command(record: Path, reader: str | None, fail_at: str | None, **wanted: Any
 
     Example: inspector assess my_bike.yaml --pdf report.pdf --for mechanic
     """
-    from inspector.cli.judging import judged
+    from inspector.cli.judging import judged, priced
     from inspector.cli.reports import write_reports
     from inspector.reading.opening import opened_record
     from inspector.reporting.text import to_text
 
     known = loaded_knowledge()
-    refuse_targets(record, *(wanted[name] for name in wanted if name.endswith("_file")))
+    targets = [wanted[name] for name in wanted if name.endswith("_file")]
+    refuse_targets(record, *targets)
+    prices = wanted["prices"] and priced(wanted["prices"], known, targets)
     with input_faults(), opened_record(record, known) as (inspection, folder):
-        assessment = judged(inspection, known)
+        assessment = judged(inspection, known, prices)
         who = reader or _READER_OF[inspection.purpose]
         click.echo(to_text(assessment, who, width()))
-        write_reports(assessment, who, record, folder, wanted)
+        write_reports(assessment, who, record, folder, wanted, prices)
     if fail_at is not None:
         levels = {entry.level for entry in (*assessment.findings, *assessment.causes)}
         if levels & set(_LEVELS[: _LEVELS.index(fail_at) + 1]):

@@ -10,11 +10,19 @@ import click
 from inspector.cli.common import write
 
 if TYPE_CHECKING:
+    from inspector.cli.judging import Priced
     from inspector.reporting.carried import Carried
     from inspector.weighing.assessment import Assessment
 
 
-def write_reports(assessment: Assessment, reader: str, record: Path, folder: Path, wanted: dict[str, Any]) -> None:
+def write_reports(
+    assessment: Assessment,
+    reader: str,
+    record: Path,
+    folder: Path,
+    wanted: dict[str, Any],
+    prices: Priced | None = None,
+) -> None:
     """Write every report whose file is named in `wanted`; exits with 2 when one cannot be written."""
     if wanted["json_file"] is not None:
         from inspector.reporting.jsonfile import write_json
@@ -31,12 +39,12 @@ def write_reports(assessment: Assessment, reader: str, record: Path, folder: Pat
     if wanted["pdf_file"] is not None:
         from inspector.reporting.pdf import write_pdf
 
-        inside = None if wanted["no_attachment"] else _carried(assessment, reader, record)
+        inside = None if wanted["no_attachment"] else _carried(assessment, reader, record, prices)
         size = wanted["paper"]
         write(wanted["pdf_file"], lambda target: write_pdf(assessment, reader, target, folder, inside, size))
 
 
-def _carried(assessment: Assessment, reader: str, record: Path) -> Carried | None:
+def _carried(assessment: Assessment, reader: str, record: Path, prices: Priced | None) -> Carried | None:
     from inspector.reading.record_text import record_text
     from inspector.reporting.carried import carried_text, make_carried
 
@@ -44,4 +52,5 @@ def _carried(assessment: Assessment, reader: str, record: Path) -> Carried | Non
     if text is None:
         click.echo("The record came through a pipe: the PDF does not carry it and cannot be verified.", err=True)
         return None
-    return make_carried(assessment, reader, carried_text(record.name, text))
+    inside = carried_text(prices.name, prices.text) if prices else None
+    return make_carried(assessment, reader, carried_text(record.name, text), inside)

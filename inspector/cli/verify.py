@@ -10,6 +10,7 @@ import click
 from inspector.cli.common import input_faults, loaded_knowledge, stop, width
 
 if TYPE_CHECKING:
+    from inspector.cli.judging import Priced
     from inspector.knowledge.library import Knowledge
     from inspector.reporting.carried import Carried
     from inspector.reporting.read_back import ReadBack
@@ -67,4 +68,18 @@ def _judged_again(carried: Carried, known: Knowledge, report: Path) -> dict[str,
     name = f"{report.name}/{carried.record.name}"
     with input_faults(words()["verify"]["record_unread"]):
         inspection = read_text(carried.record.text, name, known)
-    return plain_results(judged(inspection, known))
+        prices = _prices(carried, report, known)
+    return plain_results(judged(inspection, known, prices))
+
+
+def _prices(carried: Carried, report: Path, known: Knowledge) -> Priced | None:
+    from datetime import date
+
+    from inspector.cli.judging import Priced
+    from inspector.reading.prices import read_price_text
+
+    inside = carried.prices
+    if inside is None:
+        return None
+    name = f"{report.name}/{inside.name}"
+    return Priced(read_price_text(inside.text, name, known, date.today()), inside.name, inside.text)

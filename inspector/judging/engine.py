@@ -110,6 +110,8 @@ class Engine:
         place = production.place
         if place is None:
             place = c.m0["place"]
+        if not isinstance(place, str):
+            raise ValueError("the fact that was matched names no place")
         conclusion = Conclusion(production.kind, production.rule, place, production.slot)
         if conclusion not in self._conclusions:
             self._conclusions.add(conclusion)

@@ -21,6 +21,7 @@ _SINGLE: tuple[tuple[str, str], ...] = (
     ("inspection", "horizon"),
     ("inspection", "country"),
     ("inspection", "request"),
+    ("inspection", "asking price"),
 )
 _LISTS: tuple[tuple[str, ...], ...] = (
     ("machine", "without"),

@@ -26,9 +26,7 @@ def parse_money(text: str) -> Money:
     typed = " ".join(text.split())
     match = _MONEY.fullmatch(typed) if len(typed) <= _LONGEST else None
     if match is None:
-        raise NotAnAmount(
-            f"`{typed[:_LONGEST]}` is no price. Write a number and three letters, such as 3 200 EUR"
-        )
+        raise NotAnAmount(f"`{typed[:_LONGEST]}` is no price. Write a number and three letters, such as 3 200 EUR")
     number = parse_number(match["number"])
     if not 0 <= number <= MOST:
         raise NotAnAmount(f"`{typed}` is not believable as a price")

@@ -131,7 +131,9 @@ class _Reader:
         text = self.notes.text(path, given)
         if text is None:
             if wanted:
-                self.notes.fault(path, f"`{path[-1]}` is missing: lowest, usual and highest, such as 40 to 60 to 90")
+                self.notes.fault(
+                    path, f"`{path[-1]}` is missing: lowest, usual and highest, such as 40 to 60 to 90"
+                )
             return NOTHING
         parts = re.split(r"\s+to\s+", text)
         try:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from inspector.knowledge.shipped import shipped
 from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerprints
+from inspector.reporting.costs_text import cost_line, costs_notes, costs_sum, sizes
 from inspector.reporting.due_text import due_what, due_when
 from inspector.reporting.figures import Figures
 from inspector.reporting.page import make_page
@@ -78,6 +79,7 @@ def environment() -> Environment:
     )
     made.filters["plain"] = lambda name: name.replace("_", " ")
     made.filters["capital"] = lambda text: text[:1].upper() + text[1:]
+    made.globals.update(costs_notes=costs_notes, costs_sum=costs_sum, cost_line=cost_line, sizes=sizes)
     made.globals.update(due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style, svg=_svg)
     return made
 

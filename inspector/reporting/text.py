@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from inspector.reporting.costs_text import cost_lines
 from inspector.reporting.due_text import due_lines
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
@@ -21,6 +22,7 @@ def to_text(assessment: Assessment, reader: str, width: int) -> str:
     lines += due_lines(assessment, width)
     lines += _unseen(assessment, width)
     lines += _jobs(assessment, width)
+    lines += cost_lines(assessment, width)
     lines += _cautions(assessment, width)
     lines += ["", *paragraph(words()["text"]["private"], width)]
     return "\n".join(lines)

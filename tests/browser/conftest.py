@@ -1,4 +1,4 @@
-"""A phone: the system's chromium at phone size, with a folder of its own that outlives a closed page."""
+"""A phone: the system's chromium at phone size; a lasting one keeps its folder when the whole browser is closed."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
 
 from inspector.knowledge.library import knowledge
 from inspector.knowledge.walk_round import Depth, Purpose
@@ -31,35 +31,50 @@ PHONE = {"viewport": {"width": 390, "height": 780}, "has_touch": True, "is_mobil
 
 
 class Phone:
-    """Opens the page, closes the whole browser, opens it again; counts what would have gone to a network."""
+    """Opens the page, closes it, opens it again; counts what would have gone to a network."""
 
-    def __init__(self, driver: Playwright, folder: Path, file: Path, scheme: str = "light") -> None:
-        self.driver, self.folder, self.file, self.scheme = driver, folder, file, scheme
+    def __init__(self, driver: Playwright, browser: Browser, file: Path, scheme: str, lasting: bool) -> None:
+        self.driver, self.browser, self.file, self.lasting = driver, browser, file, lasting
+        self.settings: dict[str, Any] = {**PHONE, "color_scheme": scheme}
         self.asked_network: list[str] = []
         self.errors: list[str] = []
         self.context: BrowserContext | None = None
 
     def open(self) -> Page:
         """The page, in a browser without network."""
-        self.context = self.driver.chromium.launch_persistent_context(
-            str(self.folder), executable_path=CHROMIUM, args=QUIET, color_scheme=self.scheme, **PHONE
-        )
-        self.context.route(re.compile(r"^(https?|wss?|ftp):"), self._refuse)
-        self.context.on("request", self._note)
-        self.context.set_offline(True)
-        page = self.context.pages[0]
-        page.set_default_timeout(10_000)
+        if self.context is None:
+            self.context = self._context()
+            self.context.route(re.compile(r"^(https?|wss?|ftp):"), self._refuse)
+            self.context.on("request", self._note)
+            self.context.set_offline(True)
+        page = self.context.pages[0] if self.context.pages else self.context.new_page()
+        page.set_default_timeout(20_000)
         page.on("pageerror", lambda error: self.errors.append(str(error)))
         page.on("console", self._console)
         page.goto(self.file.as_uri())
         page.wait_for_selector("main h1")
         return page
 
+    def _context(self) -> BrowserContext:
+        if not self.lasting:
+            return self.browser.new_context(**self.settings)
+        return self.driver.chromium.launch_persistent_context(
+            str(self.file.parent / "phone"), executable_path=CHROMIUM, args=QUIET, **self.settings
+        )
+
     def close(self) -> None:
-        """As a phone that dies: the page is not asked."""
-        if self.context is not None:
+        """The page, and on a lasting phone the whole browser, as if it died: the page is not asked."""
+        if self.context is not None and self.lasting:
             self.context.close()
             self.context = None
+        elif self.context is not None:
+            for page in self.context.pages:
+                page.close()
+
+    def put_away(self) -> None:
+        """At the end of a test."""
+        if self.context is not None:
+            self.context.close()
 
     def _refuse(self, route: Any) -> None:
         self.asked_network.append(route.request.url)
@@ -82,11 +97,18 @@ def driver() -> Iterator[Playwright]:
         yield started
 
 
+@pytest.fixture(scope="session")
+def browser(driver: Playwright) -> Iterator[Browser]:
+    started = driver.chromium.launch(executable_path=CHROMIUM, args=QUIET)
+    yield started
+    started.close()
+
+
 MakePhone = Callable[..., Phone]
 
 
 @pytest.fixture
-def phone(driver: Playwright, tmp_path: Path) -> Iterator[MakePhone]:
+def phone(driver: Playwright, browser: Browser, tmp_path: Path) -> Iterator[MakePhone]:
     """Makes the page for a purpose and a depth, and a phone to open it with."""
     with ExitStack() as opened:
 
@@ -95,11 +117,12 @@ def phone(driver: Playwright, tmp_path: Path) -> Iterator[MakePhone]:
             depth: Depth = "core",
             kind: str = "shaft_drive",
             scheme: str = "light",
+            lasting: bool = False,
         ) -> Phone:
             file = tmp_path / "page.html"
             write_page(make_plan(knowledge(), kind, purpose, depth), knowledge(), file)
-            made = Phone(driver, tmp_path / f"phone {scheme}", file, scheme)
-            opened.callback(made.close)
+            made = Phone(driver, browser, file, scheme, lasting)
+            opened.callback(made.put_away)
             return made
 
         yield make

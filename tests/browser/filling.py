@@ -24,9 +24,9 @@ def stop_of(page: Page) -> dict[Key, int]:
 
 
 def go(page: Page, title: str) -> None:
-    """To a stop, by the list of stops."""
+    """To a stop, by the list of stops; `title` is how its line begins."""
     page.get_by_role("button", name=W["stops"], exact=True).click()
-    page.locator("#stops").get_by_role("button", name=title).click()
+    page.locator("#stops").get_by_role("button", name=re.compile(f"^{title}")).click()
 
 
 def look(page: Page, key: Key) -> Locator:

@@ -22,6 +22,7 @@ from inspector.reporting.carried import results_fingerprint
 
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLE = ROOT / "samples" / "handover_brake" / "record.yaml"
+PRICES = ROOT / "samples" / "prices.yaml"
 
 
 def run(*arguments: str | Path) -> Result:
@@ -86,7 +87,7 @@ def test_it_is_still_accessible_and_the_same_bytes_each_time(pdf: Path, tmp_path
     assert root["/MarkInfo"]["/Marked"]
 
 
-@pytest.mark.parametrize("options", [(), ("--for", "buyer", "--paper", "letter"), ("--for", "owner")])
+@pytest.mark.parametrize("options", [(), ("--for", "buyer", "--paper", "letter"), ("--for", "owner", "--prices", str(PRICES))])
 def test_a_report_of_today_gives_the_same(tmp_path: Path, options: tuple[str, ...]) -> None:
     path = tmp_path / "report.pdf"
     path.write_bytes(report(*options))
@@ -96,6 +97,25 @@ def test_a_report_of_today_gives_the_same(tmp_path: Path, options: tuple[str, ..
     assert "THE SAME" in result.output
     assert "The record at hand is the one in the report." in flat(result)
     assert "there is no signature" in flat(result)
+
+
+def test_altered_prices_are_noticed_by_their_hash_and_by_the_costs(tmp_path: Path) -> None:
+    inside = carried(report("--for", "owner", "--prices", str(PRICES)))
+    inside["prices"]["text"] = inside["prices"]["text"].replace("hourly rate: 55 to 70", "hourly rate: 5 to 7")
+    path = altered(tmp_path / "a.pdf", inside)
+    result = run("verify", path)
+
+    assert result.exit_code == 1
+    assert "ALTERED: what is attached as “prices” does" in flat(result)
+    assert "also changed: costs" in flat(result)
+
+
+def test_the_price_file_is_not_written_over(tmp_path: Path) -> None:
+    (tmp_path / "prices.yaml").write_bytes(PRICES.read_bytes())
+    result = run("assess", SAMPLE, "--prices", tmp_path / "prices.yaml", "--pdf", tmp_path / "prices.yaml")
+
+    assert result.exit_code == 2
+    assert (tmp_path / "prices.yaml").read_bytes() == PRICES.read_bytes()
 
 
 def test_a_changed_record_at_hand_is_told_with_its_line(pdf: Path, tmp_path: Path) -> None:
@@ -115,7 +135,7 @@ def test_a_record_altered_inside_is_noticed_by_its_hash(tmp_path: Path) -> None:
     result = run("verify", altered(tmp_path / "a.pdf", inside))
 
     assert result.exit_code == 1
-    assert "ALTERED: the attached record does not agree with its own hash." in flat(result)
+    assert "ALTERED: what is attached as “record” does not agree with its own hash." in flat(result)
 
 
 def test_a_record_altered_with_its_hash_is_noticed_by_the_printed_page(tmp_path: Path) -> None:
@@ -153,7 +173,7 @@ def test_a_finding_taken_out_and_one_put_in_are_both_named(tmp_path: Path) -> No
     result = run("verify", altered(tmp_path / "a.pdf", inside))
 
     assert result.exit_code == 1
-    assert "ALTERED: the attached results do" in flat(result)
+    assert "ALTERED: what is attached as “results” does" in flat(result)
     assert f"Finding new: {gone['title']}" in flat(result)
     assert "Finding no longer: Quite another thing" in flat(result)
 

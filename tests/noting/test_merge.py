@@ -192,12 +192,9 @@ def test_notes_of_both_stay_and_photos_are_found_from_the_new_place(tmp_path: Pa
     for side in ("front", "rear"):
         (tmp_path / side).mkdir()
         (tmp_path / side / "it.jpg").write_bytes(b"x")
-        entry = (
-            "{value: dry, note: seen from the %s, photo: it.jpg}" % side
-            if side == "front"
-            else "{value: dry, note: me too}"
-        )
-        (tmp_path / side / "r.yaml").write_text(HEAD + looks(engine="{oil_leak: %s}" % entry))
+    front = looks(engine="{oil_leak: {value: dry, note: seen from the front, photo: it.jpg}}")
+    (tmp_path / "front/r.yaml").write_text(HEAD + front)
+    (tmp_path / "rear/r.yaml").write_text(HEAD + looks(engine="{oil_leak: {value: dry, note: me too}}"))
     out = tmp_path / "whole.yaml"
     result = run("merge", tmp_path / "front/r.yaml", tmp_path / "rear/r.yaml", "--out", out)
     look = read(out).observations["engine", "engine", "oil_leak"]

@@ -93,7 +93,8 @@ def test_any_answers_survive_the_table(data: st.DataObject, ending: str, tmp_pat
             entry = {"value": entry, "note": data.draw(notes)}
         looks.setdefault(address, {})[name] = entry
     pads = {"readings": ["2.6 mm", "2.7 mm"], "tool": "caliper", "earlier": [
-        {"value": "3.4 mm", "odometer": "34 200 km", "date": "2025-04-10"}, {"value": "4 mm", "odometer": "30 000 km"},
+        {"value": "3.4 mm", "odometer": "34 200 km", "date": "2025-04-10"},
+        {"value": "4 mm", "odometer": "30 000 km"},
     ]}  # fmt: skip
     if data.draw(st.booleans()):
         looks["brake pad @ rear inner"] = {"friction_material_thickness": pads}
@@ -117,7 +118,8 @@ def test_a_fault_of_a_cell_has_its_row_and_column_and_the_words_of_the_record_re
     record = tmp_path / "r.yaml"
     record.write_text(
         "machine: {kind: shaft drive motorcycle}\ninspection: {purpose: before purchase, date: 2026-05-01}\n"
-        "observations:\n  brake pad @ rear inner: {friction material thickness: 12 kg}\n  tyre @ rear: {craks: none}\n"
+        "observations:\n  brake pad @ rear inner: {friction material thickness: 12 kg}\n"
+        "  tyre @ rear: {craks: none}\n"
     )
 
     assert [one[:7] for one in found] == [":6:4: `", ":7:3: `"]
@@ -217,8 +219,25 @@ def test_the_empty_table_holds_every_question_in_walk_round_order_and_can_be_fil
         (one.part, one.place, one.name.replace("_", " ")) for one in walk
     ]
     assert read(path).observations == {}
-    frame.loc[frame["property"] == "cracks", "value"] = "none"
-    assert list(frame["answers"])[0].startswith("Write ")
+    assert all(frame["answers"].str.startswith("Write "))
+
+
+def test_an_empty_table_that_was_filled_is_a_record(tmp_path: Path) -> None:
+    path = tmp_path / "t.xlsx"
+    run("table", "--template", path, "--machine", "shaft_drive", "--for", "before purchase", "--depth", "core")
+    book = openpyxl.load_workbook(path)
+    sheet = book["observations"]
+    for row in sheet.iter_rows(min_row=2):
+        if row[2].value == "cracks":
+            row[3].value, row[5].value = "deep", "both sides"
+    book.save(path)
+    looks = read(path).observations
+
+    assert {key: one.note for key, one in looks.items()} == {
+        ("tyre", "front", "cracks"): "both sides",
+        ("tyre", "rear", "cracks"): "both sides",
+    }
+    assert assess(read(path)).verdict.level in ("stop", "repair")
 
 
 def test_a_template_needs_a_kind_and_a_purpose_and_a_table_a_known_ending(tmp_path: Path) -> None:
