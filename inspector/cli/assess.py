@@ -14,6 +14,7 @@ _READERS = ("buyer", "owner", "mechanic")
 _LEVELS = ("stop", "repair", "plan", "watch")
 _READER_OF = {"before purchase": "buyer", "after own service": "owner", "handover": "mechanic"}
 _PAPERS = ("a4", "letter")
+_UNITS = ("typed", "metric", "imperial")
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
 
@@ -32,6 +33,7 @@ def _file(*names: str, text: str) -> Callable[[_Command], _Command]:
     "--for", "reader", type=click.Choice(_READERS), help="Who reads it. Default: from the record's purpose."
 )
 @click.option("--paper", type=click.Choice(_PAPERS), default="a4", help="Size of the paper. Default: a4.")
+@click.option("--units", type=click.Choice(_UNITS), default="typed", help="Units to show beside the typed ones.")
 @click.option("--no-attachment", is_flag=True, help="Leave the record out of the PDF; it cannot be verified then.")
 @click.option(
     "--fail-at", type=click.Choice(_LEVELS), help="Exit with 1 when a finding is at this level or above."
@@ -51,7 +53,7 @@ def command(record: Path, reader: str | None, fail_at: str | None, **wanted: Any
     refuse_targets(record, *targets)
     prices = wanted["prices"] and priced(wanted["prices"], known, targets)
     with input_faults(), opened_record(record, known) as (inspection, folder):
-        assessment = judged(inspection, known, prices)
+        assessment = judged(inspection, known, prices).model_copy(update={"shown_units": wanted["units"]})
         who = reader or _READER_OF[inspection.purpose]
         click.echo(to_text(assessment, who, width()))
         write_reports(assessment, who, record, folder, wanted, prices)

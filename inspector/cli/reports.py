@@ -31,7 +31,7 @@ def write_reports(
     if wanted["html_file"] is not None:
         from inspector.reporting.htmlfile import write_html
 
-        write(wanted["html_file"], lambda target: write_html(assessment, reader, target))
+        write(wanted["html_file"], lambda target: write_html(assessment, reader, target, folder))
     if wanted["ics_file"] is not None:
         from inspector.reporting.calendarfile import write_calendar
 

@@ -3,24 +3,39 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import click
 
-from inspector.cli.common import chosen, loaded_knowledge, width
+from inspector.cli.common import chosen, loaded_knowledge, stop, unwritable, width, write
+
+_PAPERS = ("a4", "letter")
+_BOOK = "book"
 
 
 @click.command("rules")
-@click.argument("rule_id", required=False, metavar="[ID]")
+@click.argument("rule_id", required=False, metavar="[ID | book]")
+@click.argument("book_file", required=False, type=click.Path(path_type=Path), metavar="[FILE.pdf]")
 @click.option("--json", "as_json", is_flag=True, help="Print as JSON.")
-def command(rule_id: str | None, as_json: bool) -> None:
-    """List the rules, or show the rule ID with its class, story, grounds, sources and examples.
+@click.option(
+    "--paper", type=click.Choice(_PAPERS), default="a4", help="Size of the paper of the book. Default: a4."
+)
+def command(rule_id: str | None, book_file: Path | None, as_json: bool, paper: str) -> None:
+    """List the rules, show the rule ID with its class, story, sources and examples, or print them all as a book.
 
     Refuses to go on, with file, line and reason, when any rule breaks a condition of the format or the engine.
 
     Example: inspector rules brakes/pad_below_limit
+
+    Example: inspector rules book rulebook.pdf
     """
     from inspector.reporting.knowledge_text import rule_list, rule_text
 
+    if rule_id == _BOOK:
+        _book(book_file, paper)
+        return
+    if book_file is not None:
+        stop(f"{book_file}: only `inspector rules {_BOOK} FILE.pdf` writes a file", 2)
     known = loaded_knowledge()
     wanted = chosen(rule_id, known.rules, "the rule")
     if as_json:
@@ -30,3 +45,22 @@ def command(rule_id: str | None, as_json: bool) -> None:
         click.echo(rule_list(known, width()))
     else:
         click.echo(rule_text(next(iter(wanted.values())), known, width()))
+
+
+def _book(book_file: Path | None, paper: str) -> None:
+    import time
+    from datetime import date
+
+    from inspector.reporting.rulebook import write_rulebook
+    from inspector.reporting.words import words
+
+    if book_file is None:
+        stop(f"Name the file: inspector rules {_BOOK} rulebook.pdf", 2)
+    known, pages = loaded_knowledge(), []
+    reason = unwritable(book_file)
+    if reason is not None:
+        stop(f"{book_file}: {reason}", 2)
+    start = time.monotonic()
+    write(book_file, lambda target: pages.append(write_rulebook(known, target, date.today(), paper)))
+    seconds = round(time.monotonic() - start)
+    click.echo(words()["rulebook"]["written"].format(pages=pages[0], rules=len(known.rules), seconds=seconds))

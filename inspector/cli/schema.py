@@ -1,4 +1,4 @@
-"""`inspector schema`: the record's JSON Schema."""
+"""`inspector schema`: the JSON Schema of a record, or of what comes out."""
 
 from __future__ import annotations
 
@@ -10,11 +10,18 @@ from inspector.cli.common import loaded_knowledge
 
 
 @click.command("schema")
-def command() -> None:
+@click.option("--assessment", is_flag=True, help="The schema of what `inspector assess --json` writes.")
+def command(assessment: bool) -> None:
     """Print the JSON Schema of a record, for editors that check and complete what you type.
 
     Example: inspector schema > record.schema.json
     """
-    from inspector.reading.schema import record_schema
+    if assessment:
+        from inspector.reporting.jsonfile import assessment_schema
 
-    click.echo(json.dumps(record_schema(loaded_knowledge()), ensure_ascii=False, indent=1))
+        schema = assessment_schema()
+    else:
+        from inspector.reading.schema import record_schema
+
+        schema = record_schema(loaded_knowledge())
+    click.echo(json.dumps(schema, ensure_ascii=False, indent=1))

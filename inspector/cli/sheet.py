@@ -12,6 +12,7 @@ from inspector.cli.common import loaded_knowledge, refuse_targets, stop, write
 if TYPE_CHECKING:
     from inspector.knowledge.library import Knowledge
 
+_MANY = 300  # looks
 _FILE = click.Path(path_type=Path)
 
 
@@ -48,6 +49,9 @@ def command(
     )
     if pdf_file is not None:
         from inspector.reporting.sheet_paper import write_sheet
+
+        if len(plan.questions) > _MANY:
+            click.echo(f"Drawing {len(plan.questions)} looks; this takes a minute or two.", err=True)
 
         write(pdf_file, lambda target: write_sheet(plan, known, target))
     if html_file is not None:

@@ -3,29 +3,20 @@
 from __future__ import annotations
 
 from inspector.deriving.amounts import NOT_LOOKED_AT, Looks
+from inspector.deriving.derived_oil import compare_grades, compare_viscosity
 from inspector.quantities.oils import against_engine_grade, engine_grade_match
 from inspector.quantities.viscosity import belong_together
 from inspector.reading.inspection import Silent, Word
 
-_NOT_KNOWN = "not known"
-
 
 def grade_match(looks: Looks) -> Word | Silent:
     """The grade filled against the grade the manual asks for."""
-    filled, specified = looks.word("oil_grade_filled"), looks.word("oil_grade_specified")
-    if filled is None or specified is None or _NOT_KNOWN in (filled, specified):
-        return NOT_LOOKED_AT
-    return Word(engine_grade_match(filled, specified))
+    return compare_grades(looks, engine_grade_match)
 
 
 def viscosity_against_grade(looks: Looks) -> Word | Silent:
     """The drained oil's viscosity against the grade that was filled, or else the one asked for."""
-    found = looks.measured("viscosity_100")
-    grades = [looks.word("oil_grade_filled"), looks.word("oil_grade_specified")]
-    grade = next((one for one in grades if one not in (None, _NOT_KNOWN)), None)
-    if found is None or grade is None or found.amount.base <= 0:
-        return NOT_LOOKED_AT
-    return Word(against_engine_grade(found.amount.base, grade))
+    return compare_viscosity(looks, against_engine_grade)
 
 
 def sheet_viscosities(looks: Looks) -> Word | Silent:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from inspector.deriving.amounts import NOT_LOOKED_AT, Looks, worked_out
 from inspector.quantities.oils import against_gear_grade, gear_grade_match
@@ -54,17 +55,27 @@ def code_trend(looks: Looks) -> Word | Silent:
 
 def grade_match(looks: Looks) -> Word | Silent:
     """The grade filled against the grade the manual asks for."""
+    return compare_grades(looks, gear_grade_match)
+
+
+def compare_grades(looks: Looks, compare: Callable[[str, str], str]) -> Word | Silent:
+    """The grade filled against the one asked for, by the scale that `compare` knows."""
     filled, specified = looks.word("oil_grade_filled"), looks.word("oil_grade_specified")
     if filled is None or specified is None or _NOT_KNOWN in (filled, specified):
         return NOT_LOOKED_AT
-    return Word(gear_grade_match(filled, specified))
+    return Word(compare(filled, specified))
 
 
 def viscosity_against_grade(looks: Looks) -> Word | Silent:
     """The drained oil's viscosity against the grade that was filled, or else the one asked for."""
+    return compare_viscosity(looks, against_gear_grade)
+
+
+def compare_viscosity(looks: Looks, compare: Callable[[float, str], str]) -> Word | Silent:
+    """The drained oil's viscosity against a grade of the scale that `compare` knows."""
     found = looks.measured("viscosity_100")
     grades = [looks.word("oil_grade_filled"), looks.word("oil_grade_specified")]
     grade = next((one for one in grades if one not in (None, _NOT_KNOWN)), None)
     if found is None or grade is None or found.amount.base <= 0:
         return NOT_LOOKED_AT
-    return Word(against_gear_grade(found.amount.base, grade))
+    return Word(compare(found.amount.base, grade))

@@ -6,6 +6,7 @@ it below the comment that leads over to the next block; so such a tail is cut of
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from io import StringIO
 from typing import TYPE_CHECKING, Any
 
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from ruamel.yaml import YAML
 
 _WIDE = 110  # columns; more when a line of the text is longer already
+_NO_END = 1 << 30
 _NOTHING = "tag:yaml.org,2002:null"
 _NULL = ("", "~", "null", "Null", "NULL")  # as inspector/knowledge/yamlfile.py reads them
 _END = 2  # where ruamel keeps what stands behind a value
@@ -35,11 +37,35 @@ def _yaml(like: str = "") -> YAML:
 
     yaml = YAML()
     yaml.Resolver = TextResolver
+    yaml.Emitter = _emitter()
     yaml.preserve_quotes = True
     yaml.width = max([_WIDE, *(len(line) for line in like.splitlines())])
     offset = _dash(like)
     yaml.indent(mapping=2, sequence=offset + 2, offset=offset)
     return yaml
+
+
+def _emitter() -> Any:
+    from ruamel.yaml.emitter import Emitter
+
+    class WholeTexts(Emitter):
+        """A long line is broken between two entries only: within a heading a break would make it unreadable."""
+
+        def _whole(self, write: Callable[[Any, Any], None], text: Any, split: Any) -> None:
+            width, self.best_width = self.best_width, _NO_END
+            write(text, split)
+            self.best_width = width
+
+        def write_plain(self, text: Any, split: Any = True) -> None:
+            self._whole(super().write_plain, text, split)
+
+        def write_single_quoted(self, text: Any, split: Any = True) -> None:
+            self._whole(super().write_single_quoted, text, split)
+
+        def write_double_quoted(self, text: Any, split: Any = True) -> None:
+            self._whole(super().write_double_quoted, text, split)
+
+    return WholeTexts
 
 
 def load(text: str) -> Any:

@@ -1,7 +1,7 @@
 """Unpack the file that the page on the phone saves: a record and its photos in a zip.
 
-Nothing in it is trusted: only plain names are taken, sizes are counted while unpacking, and no name leads out of the
-folder.
+Nothing in it is trusted: only plain names are taken, sizes are counted while unpacking, and no name leads out of
+the folder.
 """
 
 from __future__ import annotations

@@ -61,7 +61,9 @@ def filled_fields(path: Path) -> list[Filled]:
         reason = "this PDF is damaged and cannot be read; save it once more with the program it was filled in with"
         raise _fault(path, reason) from error
     if not known:
-        reason = "this PDF has no fields of a sheet made by `inspector sheet`; a scan or a print cannot be read back"
+        reason = (
+            "this PDF has no fields of a sheet made by `inspector sheet`; a scan or a print cannot be read back"
+        )
         raise _fault(path, reason)
     return filled
 

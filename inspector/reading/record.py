@@ -74,8 +74,7 @@ def read_document(document: Document, folder: Path | None, knowledge: Knowledge,
     looks = ObservationReader(notes, folder, knowledge, addresses, day)
     observations = looks.observations(data.get("observations"))
     _readings_in_order(notes, looks, odometer)
-    _without_but_noted(notes, without, observations)
-    _done_but_denied(notes, work, observations)
+    _contradictions(notes, without, work, observations)
     months, km = head.horizon()
     inspection = Inspection(
         kind=kind or "",
@@ -133,6 +132,13 @@ def _readings_in_order(notes: Collector, looks: ObservationReader, now: Amount |
                     f"a reading at {before.odometer} lies above the odometer of this day, {now}; which is right?"
                 )
                 notes.fault((*looks.paths[key], "earlier"), text)
+
+
+def _contradictions(
+    notes: Collector, without: list[Placed], work: list[Placed], observations: Observations
+) -> None:
+    _without_but_noted(notes, without, observations)
+    _done_but_denied(notes, work, observations)
 
 
 def _without_but_noted(notes: Collector, without: list[Placed], observations: Observations) -> None:

@@ -1,7 +1,7 @@
 """Read the printable sheet after it was filled in as a form: every field into the record, or told with its place.
 
-Nothing is guessed: two ticks where one is wanted, a tick beside a value, a tool without a value are faults, each with
-its page and its field.
+Nothing is guessed: two ticks where one is wanted, a tick beside a value, a tool without a value are faults, each
+with its page and its field.
 """
 
 from __future__ import annotations

@@ -18,7 +18,7 @@ _KEYS = {
 # labels are counted anew each time; photos lie beside the record and are not carried; scales only draw
 _PASSED_OVER = ("label", "labels", "symptoms", "explained_by", "photo", "scale")
 _SHOWN = ("level", "class_name", "certainty", "says", "value", "limit", "standing", "forecast", "because")
-_ABOUT_THE_TOOL = ("version", "rules_judged")
+_ABOUT_THE_TOOL = ("version", "rules_judged", "shown_units")
 
 
 @dataclass(frozen=True)

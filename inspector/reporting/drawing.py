@@ -139,7 +139,7 @@ def _tops(side: list[Numbered], high: float, down: float) -> list[float]:
 def _leader(one: Numbered, edge: float, top: float, down: float, anchor: str) -> str:
     x, y = _SIDE + one.x * _SHARE, down + one.y * _SHARE
     start = edge + (2 if anchor == "end" else -2)
-    line = f'M{start:.1f} {top + _LINE * 0.62:.1f}L{x:.1f} {y:.1f}'
+    line = f"M{start:.1f} {top + _LINE * 0.62:.1f}L{x:.1f} {y:.1f}"
     return (
         f'<path d="{line}" stroke="{PAPER}" stroke-width="2.4" fill="none"/>'
         f'<path d="{line}" stroke="{GREY}" stroke-width="0.8" fill="none"/>'

@@ -26,9 +26,9 @@ if TYPE_CHECKING:
 PAPERS = {"a4": "A4", "letter": "letter"}  # as a page calls them
 
 
-def to_html(assessment: Assessment, reader: str) -> str:
+def to_html(assessment: Assessment, reader: str, photos: Gallery | None = None) -> str:
     """The report for `buyer`, `owner` or `mechanic`. Raises ValueError for another reader."""
-    return _render(assessment, reader, paper="")
+    return _render(assessment, reader, paper="", photos=photos)
 
 
 def to_paper(

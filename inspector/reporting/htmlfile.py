@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import base64
 import itertools
 import re
+from dataclasses import replace
 from pathlib import Path
 
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import to_html
+from inspector.reporting.photos import Gallery, gallery
 from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 
@@ -15,14 +18,17 @@ _HEADING = re.compile(r"<h2>(.*?)</h2>", re.DOTALL)  # text of a record is escap
 _MAIN = "<main>"
 
 
-def write_html(assessment: Assessment, reader: str, path: Path) -> None:
-    """Write the page to `path`. Raises ValueError for an unknown reader and OSError."""
-    write_whole(path, html_file(assessment, reader).encode())
+def write_html(assessment: Assessment, reader: str, path: Path, photo_folder: Path | None = None) -> None:
+    """Write the page to `path`, with the photos that lie below `photo_folder`.
+
+    Raises ValueError for an unknown reader and OSError.
+    """
+    write_whole(path, html_file(assessment, reader, photo_folder).encode())
 
 
-def html_file(assessment: Assessment, reader: str) -> str:
-    """The page, with links to its sections. Raises ValueError for an unknown reader."""
-    page = to_html(assessment, reader)
+def html_file(assessment: Assessment, reader: str, photo_folder: Path | None = None) -> str:
+    """The page, with its photos inside and links to its sections. Raises ValueError for an unknown reader."""
+    page = to_html(assessment, reader, _inside(gallery(assessment, photo_folder)))
     titles = _HEADING.findall(page)
     numbers = itertools.count(1)
     page = _HEADING.sub(lambda found: f'<h2 id="part-{next(numbers)}">{found[1]}</h2>', page)
@@ -35,3 +41,13 @@ def html_file(assessment: Assessment, reader: str) -> str:
         return page.replace(_MAIN, f"{_MAIN}\n{contents}", 1)
     end = verdict + len("</section>")
     return f"{page[:end]}\n{contents}{page[end:]}"
+
+
+def _inside(photos: Gallery) -> Gallery:
+    """The photos with their content in the place of an address."""
+    files = {f"asset:{name}": content for name, content in photos.files.items()}
+    inside = {
+        name: f"data:image/jpeg;base64,{base64.b64encode(files[address]).decode()}"
+        for name, address in photos.addresses.items()
+    }
+    return replace(photos, addresses=inside)

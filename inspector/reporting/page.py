@@ -65,6 +65,7 @@ class Page:
     sources: tuple[SourceLine, ...]
     looks: str
     cautions: dict[str, str]
+    measured_groups: tuple[tuple[Measurement, ...], ...]
     in_full: tuple[str, ...] = ACT_NOW
 
 
@@ -105,6 +106,7 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         look_next=by_look(assessment.look_next),
         sources=source_lines([*assessment.findings, *assessment.causes]),
         looks=_looks(assessment),
+        measured_groups=_alike(assessment.measurements),
         cautions={caution.id: caution.title for caution in assessment.cautions},
     )
 
@@ -171,6 +173,15 @@ def _measured(measurements: Iterable[Measurement]) -> list[Measurement]:
         return order.index(one.standing) if one.standing in order else len(order)
 
     return sorted(measurements, key=rank)
+
+
+def _alike(measurements: Iterable[Measurement]) -> tuple[tuple[Measurement, ...], ...]:
+    """Readings of one kind that stand alike to the same limit share a line, whatever their places."""
+    groups: dict[tuple[object, ...], list[Measurement]] = {}
+    for one in measurements:
+        limit = (one.limit, one.limit_origin, one.standing)
+        groups.setdefault((one.part, one.name, one.tool, one.uncertainty, limit), []).append(one)
+    return tuple(tuple(group) for group in groups.values())
 
 
 def _looks(assessment: Assessment) -> str:

@@ -49,18 +49,25 @@ def to_pdf(
 
 
 def printed(
-    html: str, day: str, carried: Carried | None = None, pictures: Mapping[str, bytes] | None = None
+    html: str,
+    day: str,
+    carried: Carried | None = None,
+    pictures: Mapping[str, bytes] | None = None,
+    forms: bool = False,
 ) -> bytes:
     """A page of ours as a tagged PDF dated `day` (in ISO form), with `pictures` by their names behind `asset:`."""
     from weasyprint import HTML
     from weasyprint.text.fonts import FontConfiguration
 
     fonts = FontConfiguration()
-    document = HTML(string=html, url_fetcher=fetcher(pictures), base_url="asset:").render(font_config=fonts)
+    page = HTML(string=html, url_fetcher=fetcher(pictures), base_url="asset:")
+    document = page.render(font_config=fonts, pdf_forms=forms)
     _date(document.metadata, day)
     attached = [_attachment(carried, day)] if carried else []
     with _stamped(day):
-        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_links_on_paper, attachments=attached)
+        content: bytes = document.write_pdf(
+            pdf_variant="pdf/ua-1", finisher=_links_on_paper, attachments=attached, pdf_forms=forms
+        )
     return content
 
 

@@ -6,7 +6,8 @@ A photo comes from a stranger's folder. Whatever is wrong with a file is told in
 from __future__ import annotations
 
 import warnings
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from io import BytesIO
 from pathlib import Path
@@ -78,7 +79,7 @@ def ready(folder: Path, name: str) -> bytes:
     try:
         if path.stat().st_size > _MOST_BYTES:
             raise NotShown("too_large")
-        with warnings.catch_warnings():
+        with warnings.catch_warnings(), _whole_files_only():
             warnings.simplefilter("ignore")  # Pillow warns of the size that is judged below
             return _scaled(path)
     except NotShown:
@@ -91,6 +92,19 @@ def ready(folder: Path, name: str) -> bytes:
         raise NotShown("too_large") from None
     except Exception as error:  # Pillow's readers raise whatever a broken file leads them to
         raise NotShown(_reason(error)) from error
+
+
+@contextmanager
+def _whole_files_only() -> Iterator[None]:
+    """WeasyPrint, once loaded, tells Pillow to fill in what a cut off file lacks; such a photo must be told."""
+    from PIL import ImageFile
+
+    before = ImageFile.LOAD_TRUNCATED_IMAGES
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
+    try:
+        yield
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = before
 
 
 def _reason(error: Exception) -> str:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 from inspector.knowledge.library import Knowledge
 from inspector.reading.sheet_fields import field_name
-from inspector.reporting.assets import fetcher
 from inspector.reporting.files import write_whole
 from inspector.reporting.form_font import form_font
 from inspector.reporting.html import environment
+from inspector.reporting.pdf import printed
 from inspector.reporting.sheet_plan import Plan
 from inspector.reporting.words import words
 
@@ -33,29 +34,40 @@ def write_sheet(plan: Plan, knowledge: Knowledge, path: Path) -> None:
 
 
 def sheet_pdf(plan: Plan, knowledge: Knowledge) -> bytes:
-    """The bytes of the PDF. No PDF/A: that forbids fields whose looks the reading program draws."""
-    from weasyprint import HTML
-    from weasyprint.text.fonts import FontConfiguration
+    """The bytes of the PDF, on one day always the same.
 
-    html = HTML(string=sheet_html(plan, knowledge), url_fetcher=fetcher({"form.ttf": form_font()}), base_url="asset:")
-    content: bytes = html.write_pdf(font_config=FontConfiguration(), pdf_forms=True, pdf_variant="pdf/ua-1")
-    return content
+    No PDF/A: that forbids fields whose looks the reading program draws.
+    """
+    day = date.today().isoformat()
+    return printed(sheet_html(plan, knowledge), day, pictures={"form.ttf": form_font()}, forms=True)
 
 
 def sheet_html(plan: Plan, knowledge: Knowledge) -> str:
     """The sheet as the HTML that the PDF is drawn from."""
     called = knowledge.machines[plan.kind].called
-    return environment().get_template("sheet.html").render(
-        plan=plan,
-        w=words(),
-        machine=called,
-        head=_HEAD,
-        given={"kind": called, "purpose": plan.purpose},
-        total=total(plan),
-        left_out=left_out(plan),
-        field=field_name,
-        minutes=minutes,
+    return (
+        environment()
+        .get_template("sheet.html")
+        .render(
+            plan=plan,
+            w=words(),
+            machine=called,
+            head=_HEAD,
+            given={"kind": called, "purpose": plan.purpose},
+            total=total(plan),
+            left_out=left_out(plan),
+            field=field_name,
+            minutes=minutes,
+            clock=clock,
+        )
     )
+
+
+def clock(start: float, end: float) -> str:
+    """From which minute to which a stop takes."""
+    first, last = round(start), round(end)
+    text: str = words()["sheet"]["clock"]
+    return text.format(start=first, end=max(last, first + 1))
 
 
 def total(plan: Plan) -> str:

@@ -165,4 +165,4 @@ def _rows(marks: list[tuple[float, str, bool]], wide: float) -> list[int]:
         while any(r == row and middle - half < right + 8 and middle + half > left - 8 for r, left, right in taken):
             row += 1
         taken.append((row, middle - half, middle + half))
-    return [row for row, _, _ in taken] or [0]
+    return [row for row, _, _ in taken]

@@ -216,6 +216,8 @@ class Measurement(Part):
     forecast: str | None = None
     scale: Scale | None = None
     wear: Wear | None = None
+    metric: str | None = None
+    imperial: str | None = None
 
 
 class Assessment(Part):
@@ -231,6 +233,7 @@ class Assessment(Part):
     jobs: tuple[Job, ...]
     due: tuple[DueEntry, ...]
     costs: Costs | None = None
+    shown_units: Literal["typed", "metric", "imperial"] = "typed"
     measurements: tuple[Measurement, ...]
     coverage: tuple[SystemCoverage, ...]
     cautions: tuple[CautionEntry, ...]

@@ -7,6 +7,7 @@ import math
 from inspector.deriving.facts import Fact, Facts
 from inspector.deriving.limits import Applied
 from inspector.knowledge.library import Knowledge
+from inspector.quantities.other_units import in_system
 from inspector.quantities.units import Amount, base_unit, convert, number_text, parse_amount
 from inspector.reading.inspection import Earlier, Measured
 from inspector.reading.values import in_unit
@@ -43,6 +44,8 @@ def _measurement(fact: Fact, value: Measured, unit: str, facts: Facts, knowledge
         forecast=_forecast(fact, unit),
         scale=_scale(fact, value, limit, spread, facts, knowledge) if limit else None,
         wear=_wear(fact, value, spread, unit, facts, knowledge),
+        metric=in_system(amount, "metric"),
+        imperial=in_system(amount, "imperial"),
     )
 
 

@@ -10,7 +10,7 @@ from pydantic import BaseModel, ConfigDict
 class Part(BaseModel):
     """Base of all parts of an assessment: frozen, nothing extra."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", json_schema_serialization_defaults_required=True)
 
 
 DueKind = Literal["work", "measure again", "gently until"]

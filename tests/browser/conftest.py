@@ -1,4 +1,4 @@
-"""A phone: the system's chromium at phone size; a lasting one keeps its folder when the whole browser is closed."""
+"""A phone: the system's chromium at phone size; a lasting one keeps its folder when the browser is closed."""
 
 from __future__ import annotations
 
@@ -27,7 +27,13 @@ QUIET = [
     "--disable-component-update",
     "--disable-sync",
 ]
-PHONE = {"viewport": {"width": 390, "height": 780}, "has_touch": True, "is_mobile": True, "device_scale_factor": 2}
+PHONE: dict[str, Any] = {
+    "reduced_motion": "reduce",
+    "viewport": {"width": 390, "height": 780},
+    "has_touch": True,
+    "is_mobile": True,
+    "device_scale_factor": 2,
+}
 
 
 class Phone:

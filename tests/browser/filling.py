@@ -40,9 +40,9 @@ def answer(page: Page, key: Key, entry: Any) -> None:
     value, tool, note = parts(entry)
     silent = next((button for word, button in SILENCES.items() if value.startswith(word)), None)
     if silent is not None:
-        group.get_by_role("button", name=silent).click()
+        group.locator("button", has_text=silent).click()
         note = re.sub(r"^(not checked|could not see)[:, ]*", "", value) or note
-    elif group.get_by_role("radio").count():
+    elif group.locator("input[type=radio]").count():
         group.locator(f'input[type=radio][value="{value}"]').check()
     elif group.get_by_label(W["month"]).count():
         for label, part in zip((W["year"], W["month"], W["day"]), value.split("-"), strict=False):

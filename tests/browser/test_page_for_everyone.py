@@ -16,7 +16,9 @@ SMALLEST_TARGET = 44  # CSS pixels; WCAG 2.2 success criterion 2.5.5 asks for as
 def serious(page: Page) -> list[str]:
     found = Axe().run(page).response["violations"]
     return [
-        f"{one['id']}: {one['nodes'][0]['html'][:120]}" for one in found if one["impact"] in ("serious", "critical")
+        f"{one['id']}: {one['nodes'][0]['html'][:120]}"
+        for one in found
+        if one["impact"] in ("serious", "critical")
     ]
 
 
@@ -63,7 +65,9 @@ def test_every_target_is_large_enough_for_a_thumb(phone: MakePhone) -> None:
     page = phone().open()
     go(page, "2 Front wheel")
     expect(look(page, PADS)).to_be_visible()
-    targets = page.locator("button:visible, input[type=text]:visible, select:visible, summary:visible, .choice:visible")
+    targets = page.locator(
+        "button:visible, input[type=text]:visible, select:visible, summary:visible, .choice:visible"
+    )
     boxes = [one.bounding_box() for one in targets.all()]
     assert len(boxes) > 20
     assert [box for box in boxes if box is None or box["height"] < SMALLEST_TARGET] == []

@@ -87,7 +87,9 @@ def test_it_is_still_accessible_and_the_same_bytes_each_time(pdf: Path, tmp_path
     assert root["/MarkInfo"]["/Marked"]
 
 
-@pytest.mark.parametrize("options", [(), ("--for", "buyer", "--paper", "letter"), ("--for", "owner", "--prices", str(PRICES))])
+@pytest.mark.parametrize(
+    "options", [(), ("--for", "buyer", "--paper", "letter"), ("--for", "owner", "--prices", str(PRICES))]
+)
 def test_a_report_of_today_gives_the_same(tmp_path: Path, options: tuple[str, ...]) -> None:
     path = tmp_path / "report.pdf"
     path.write_bytes(report(*options))

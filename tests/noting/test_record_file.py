@@ -90,6 +90,21 @@ def test_an_answer_is_put_beside_the_others_of_its_part_and_nothing_else_moves(t
     assert lines.index("  # what he said") > lines.index("    condition: cracked")
 
 
+def test_a_line_that_grows_too_long_is_broken_between_entries_only(tmp_path: Path) -> None:
+    long = "  brake disc @ front left: {surface: smooth, film: clean, mounting: secure, edge_lip: none}\n"
+    file = opened(tmp_path / "r.yaml", COMMENTED.replace("  # rear\n", long + "  # rear\n"))
+    for name, value in (
+        ("temperature_after_ride", "40 °C"),
+        ("tissue_shows", "not checked: no tissue, a long reason"),
+    ):
+        file.answer({("brake disc", "front left", name): value})
+
+    assert (
+        file.inspection.observations["brake disc", "front left", "temperature_after_ride"].value.typed == "40 °C"
+    )  # type: ignore[union-attr]
+    assert 'tissue shows: "not checked: no tissue, a long reason"' in (tmp_path / "r.yaml").read_text()
+
+
 def test_a_changed_value_keeps_its_note_and_what_is_said_of_a_whole_part_is_opened(tmp_path: Path) -> None:
     file = opened(tmp_path / "r.yaml", COMMENTED)
     file.answer({("tyre", "rear", "tread_centre"): "4.1 mm with caliper"})
@@ -163,7 +178,11 @@ def test_answers_to_any_sample_are_added_and_undone_without_a_trace(
     file = opened(tmp_path / "r.yaml", text)
     now = file.inspection
     walk = questions(KNOWN, now.kind, now.purpose, "full", now.work, now.without)
-    unanswered = [one for one in walk if one.key not in now.observations and (one.prop.good or one.prop.choices)]
+    unanswered = [
+        one
+        for one in walk
+        if one.key not in now.observations and one.prop.good and one.prop.kind not in ("odometer", "date")
+    ]  # a reading or a day of its own would have to fit those of the sample
     chosen = data.draw(
         st.lists(st.sampled_from(unanswered), min_size=1, max_size=4, unique_by=lambda one: one.key)
     )

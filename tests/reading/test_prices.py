@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.knowledge.faults import Faults
@@ -93,6 +93,7 @@ def test_all_faults_are_told_together() -> None:
     assert "there is no price" in text
 
 
+@settings(deadline=None)
 @given(st.text(max_size=200))
 def test_any_text_is_read_or_refused(text: str) -> None:
     try:

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import base64
+import io
 import re
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from inspector.reporting.htmlfile import html_file, write_html
 from inspector.reporting.words import READERS, verdict_sentence
 from tests.reporting.cases import hostile, in_order, nearly_empty, worn
+from tests.reporting.test_photos import camera_photo, named
 
 CASES = {"worn": worn, "nearly empty": nearly_empty, "in order": in_order, "hostile": hostile}
 
@@ -71,3 +75,25 @@ def test_another_reader_is_refused_and_leaves_no_file(tmp_path: Path) -> None:
     with pytest.raises(ValueError, match="no reader"):
         write_html(worn(), "seller", tmp_path / "page.html")
     assert list(tmp_path.iterdir()) == []
+
+
+def test_photos_lie_inside_the_page_without_what_the_camera_hid(tmp_path: Path) -> None:
+    camera_photo(tmp_path / "a.jpg", orientation=6)
+    page = html_file(named("a.jpg"), "owner", tmp_path)
+    addresses = [one for one in parsed(page).addresses if one]
+
+    assert len(addresses) == 1
+    head, _, content = addresses[0].partition(",")
+    assert head == "data:image/jpeg;base64"
+    with Image.open(io.BytesIO(base64.b64decode(content))) as picture:
+        picture.load()
+        assert picture.height > picture.width
+        assert not picture.getexif()
+    assert "img-src data:" in page
+
+
+def test_a_photo_that_is_not_there_is_told(tmp_path: Path) -> None:
+    page = html_file(named("a.jpg"), "owner", tmp_path)
+
+    assert parsed(page).addresses == []
+    assert "a.jpg" in page

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.quantities.costs import Estimate
@@ -24,7 +24,14 @@ NO_HOURS = Estimate(0, 0, 0)
 def prices(**more: object) -> Prices:
     """Every job costs a hundred, nothing is uncertain."""
     plain = dict.fromkeys(EFFORTS, Price(FIXED, NO_HOURS))
-    given = {"currency": "EUR", "day": date(2026, 5, 1), "rate": FIXED, "effort": plain, "rules": {}, "invented": True}
+    given = {
+        "currency": "EUR",
+        "day": date(2026, 5, 1),
+        "rate": FIXED,
+        "effort": plain,
+        "rules": {},
+        "invented": True,
+    }
     return Prices(**{**given, **more})  # type: ignore[arg-type]
 
 
@@ -109,6 +116,7 @@ def test_another_currency_is_not_compared() -> None:
 estimates = st.lists(st.floats(0, 10_000), min_size=3, max_size=3).map(lambda found: Estimate(*sorted(found)))
 
 
+@settings(deadline=None, max_examples=50)  # the machine may be busy
 @given(estimates, estimates, estimates)
 def test_a_range_holds_together_and_lies_within_all_at_their_ends(
     parts: Estimate, hours: Estimate, rate: Estimate
@@ -128,6 +136,8 @@ def test_without_prices_only_sizes_are_told() -> None:
     )
 
 
-@pytest.mark.parametrize(("low", "high", "text"), [(5.5, 68, "5.50 to 68 EUR"), (1900, 4200, "1 900 to 4 200 EUR")])
+@pytest.mark.parametrize(
+    ("low", "high", "text"), [(5.5, 68, "5.50 to 68 EUR"), (1900, 4200, "1 900 to 4 200 EUR")]
+)
 def test_money_is_written_with_its_currency(low: float, high: float, text: str) -> None:
     assert money_range(low, high, "EUR") == text
