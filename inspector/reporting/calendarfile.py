@@ -1,6 +1,6 @@
 """What comes due as a calendar file (iCalendar, RFC 5545) that calendar programs take in.
 
-An entry keeps its UID from one record of a machine to the next, so that a new file moves it and adds no second one.
+An entry keeps its UID from one record of a machine to the next, so that a new file moves it and adds none.
 """
 
 from __future__ import annotations

@@ -8,7 +8,7 @@ from datetime import date
 
 from inspector.reporting.citations import SourceLine, source_lines
 from inspector.reporting.places import Group, by_look, by_part
-from inspector.reporting.words import READERS, verdict_more, verdict_sentence, words
+from inspector.reporting.words import READERS, ride_answer, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import LEVELS, Assessment, FindingEntry, Measurement, Visit
 
 MOST_ON_FIRST_PAGE = 5
@@ -89,8 +89,8 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         level=level,
         sentence=verdict_sentence(assessment),
         more=verdict_more(assessment),
-        question=wording["ride"][reader]["question"],
-        answer=wording["ride"][reader][level],
+        question=ride_answer(assessment, reader)[0],
+        answer=ride_answer(assessment, reader)[1],
         identity=_identity(visit),
         by_level=_by_level(assessment.findings),
         act_now=_first(act_now, MOST_ON_FIRST_PAGE),

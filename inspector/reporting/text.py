@@ -6,7 +6,7 @@ from inspector.reporting.costs_text import cost_lines
 from inspector.reporting.due_text import due_lines
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
-from inspector.reporting.words import verdict_more, verdict_sentence, words
+from inspector.reporting.words import ride_answer, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
 
 _IN_FULL = ("stop", "repair")
@@ -39,8 +39,7 @@ def _head(assessment: Assessment, reader: str, width: int) -> list[str]:
     lines += ["", *paragraph(verdict_sentence(assessment), width, "  ", f"[{level.upper()}] ")]
     for more in verdict_more(assessment):
         lines += paragraph(more, width, "  ")
-    ride = wording["ride"][reader]
-    lines += paragraph(f"{ride['question']} {ride[assessment.verdict.level]}", width, "  ")
+    lines += paragraph(" ".join(ride_answer(assessment, reader)), width, "  ")
     return lines
 
 

@@ -26,13 +26,25 @@ def verdict_sentence(assessment: Assessment) -> str:
     verdict = assessment.verdict
     sentences = words()["verdict"][assessment.visit.purpose.replace(" ", "_")]
     deciding = sum(system.critical_expected for system in assessment.coverage)
-    filled: str = sentences[verdict.level].format(
+    filled: str = sentences[_key(verdict, sentences)].format(
         reason=_reason(verdict),
         critical_unseen=_critical(verdict.critical_unseen),
         critical_expected=deciding,
         first_unseen=verdict.first_unseen or "",
     )
     return filled
+
+
+def ride_answer(assessment: Assessment, reader: str) -> tuple[str, str]:
+    """The question of riding it and its short answer for this reader."""
+    ride = words()["ride"][reader]
+    return ride["question"], ride[_key(assessment.verdict, ride)]
+
+
+def _key(verdict: Verdict, table: Mapping[str, str]) -> str:
+    """The level; where only property is at stake, the words for that, if there are any."""
+    special = f"{verdict.level}_property"
+    return special if verdict.leading_to == "property" and special in table else verdict.level
 
 
 def verdict_more(assessment: Assessment) -> tuple[str, ...]:

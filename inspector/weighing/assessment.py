@@ -135,6 +135,7 @@ class Verdict(Part):
     leading: str | None
     leading_title: str | None
     leading_place: str | None
+    leading_to: Literal["person", "property"] | None
     others: int
     critical_unseen: int
     first_unseen: str | None

@@ -1,4 +1,4 @@
-"""What the findings may cost to put right, by the user's own prices: a range, rounded outward, never one figure."""
+"""What the findings may cost to put right, by the user's own prices: a range, never one figure."""
 
 from __future__ import annotations
 

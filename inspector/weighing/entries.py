@@ -147,21 +147,20 @@ class _Maker:
 Pair = tuple[Finding, FindingEntry]
 
 
-def _ordered(pairs: list[Pair]) -> list[Pair]:
-    """Worst level first; within a level by risk, then strength, then what is cheapest to settle."""
+def harms_property(entry: FindingEntry) -> bool:
+    """Whether the harm of a finding is to property only; what may hurt someone comes before it."""
+    return entry.risk is not None and entry.risk.to == "property"
 
-    def rank(pair: Pair) -> tuple[int, int, int, int, str, str]:
+
+def _ordered(pairs: list[Pair]) -> list[Pair]:
+    """Worst level first; within it what harms a person, by risk, strength, and what is cheapest to settle."""
+
+    def rank(pair: Pair) -> tuple[int, bool, int, int, int, str, str]:
         _, entry = pair
         risk = _RISKS.index(entry.risk.level) if entry.risk else len(_RISKS)
         strength = _STRENGTHS.index(entry.certainty) if entry.certainty in _STRENGTHS else 0
-        return (
-            LEVELS.index(entry.level),
-            risk,
-            strength,
-            _EFFORTS.index(entry.effort),
-            entry.rule,
-            entry.place,
-        )
+        level, effort = LEVELS.index(entry.level), _EFFORTS.index(entry.effort)
+        return (level, harms_property(entry), risk, strength, effort, entry.rule, entry.place)
 
     return sorted(pairs, key=rank)
 

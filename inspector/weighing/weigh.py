@@ -21,7 +21,7 @@ from inspector.weighing.assessment import (
 )
 from inspector.weighing.coming import add_months
 from inspector.weighing.due import due_entries
-from inspector.weighing.entries import Entries, make_entries
+from inspector.weighing.entries import Entries, harms_property, make_entries
 from inspector.weighing.measured import measurements
 from inspector.weighing.unseen import coverage, look_next, unseen_entries
 
@@ -86,7 +86,7 @@ def _visit(inspection: Inspection, called: str) -> Visit:
 def _verdict(standing: list[FindingEntry], unseen: tuple[UnseenEntry, ...]) -> Verdict:
     """Never better than the worst finding, and never sound while a critical item is unseen."""
     critical = [entry for entry in unseen if entry.critical]
-    worst = min(standing, key=lambda entry: LEVELS.index(entry.level), default=None)
+    worst = min(standing, key=lambda e: (LEVELS.index(e.level), harms_property(e)), default=None)
     level: LevelName = worst.level if worst is not None else "sound"
     if critical and level not in ("stop", "repair"):
         level = "unseen"
@@ -96,6 +96,7 @@ def _verdict(standing: list[FindingEntry], unseen: tuple[UnseenEntry, ...]) -> V
         leading=leading.label if leading else None,
         leading_title=leading.title if leading else None,
         leading_place=leading.place if leading else None,
+        leading_to=leading.risk.to if leading and leading.risk else None,
         others=max(sum(entry.level == level for entry in standing) - 1, 0),
         critical_unseen=len(critical),
         first_unseen=f"{critical[0].part}, {critical[0].place}: {critical[0].ask}" if critical else None,
