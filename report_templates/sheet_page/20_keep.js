@@ -64,7 +64,7 @@ async function loadKept() {
     } catch { /* an unreadable store is as good as none; what was kept at once is used */ }
   }
   const best = [quick, sure].filter(Boolean).sort((one, other) => other.turn - one.turn)[0];
-  void 0;
+  if (best) state = { ...emptyState(), ...best };
   if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(() => false);
   return Boolean(best);
 }
