@@ -20,10 +20,10 @@ _HEAD = (
     ("inspection", "purpose", "half"),
     ("machine", "name", "half"),
     ("machine", "vin", "half"),
-    ("machine", "odometer", "third"),
-    ("machine", "year", "third"),
-    ("inspection", "date", "third"),
-    ("inspection", "country", "third"),
+    ("machine", "odometer", "quarter"),
+    ("machine", "year", "quarter"),
+    ("inspection", "date", "quarter"),
+    ("inspection", "country", "quarter"),
     ("inspection", "request", "whole"),
 )
 

@@ -108,16 +108,21 @@ def _value(scale: Scale, axis: Axis, y: float, half: float) -> Iterator[str]:
     x = axis.at(scale.value)
     if scale.by_horizon is not None:
         ahead = axis.at(scale.by_horizon)
-        yield f'<path d="M{x:.1f} {y:.1f}H{ahead:.1f}" stroke="{INK}" stroke-width="2.6" stroke-dasharray="2 2"/>'
-        yield f'<circle cx="{ahead:.1f}" cy="{y:.1f}" r="{half - 1:g}" fill="{PAPER}" stroke="{INK}" stroke-width="1.5"/>'
+        yield (
+            f'<path d="M{x:.1f} {y:.1f}H{ahead:.1f}" stroke="{INK}" stroke-width="2.6" stroke-dasharray="2 2"/>'
+            f'<circle cx="{ahead:.1f}" cy="{y:.1f}" r="{half - 1:g}" fill="{PAPER}" stroke="{INK}"'
+            ' stroke-width="1.5"/>'
+        )
     if scale.spread:
         far = [axis.at(scale.value + times * scale.spread) for times in (-2, -1, 1, 2)]
         yield f'<path d="M{far[0]:.1f} {y:.1f}H{far[3]:.1f}" stroke="{INK}" stroke-width="2"/>'
         yield (
-            f'<rect x="{far[1]:.1f}" y="{y - half + 1:.1f}" width="{far[2] - far[1]:.1f}" height="{2 * half - 2:g}"'
-            f' fill="{_BAR}" stroke="{INK}" stroke-width="0.8"/>'
+            f'<rect x="{far[1]:.1f}" y="{y - half + 1:.1f}" width="{far[2] - far[1]:.1f}"'
+            f' height="{2 * half - 2:g}" fill="{_BAR}" stroke="{INK}" stroke-width="0.8"/>'
         )
-    yield f'<circle cx="{x:.1f}" cy="{y:.1f}" r="{half - 1.4:g}" fill="{INK}" stroke="{PAPER}" stroke-width="0.8"/>'
+    yield (
+        f'<circle cx="{x:.1f}" cy="{y:.1f}" r="{half - 1.4:g}" fill="{INK}" stroke="{PAPER}" stroke-width="0.8"/>'
+    )
 
 
 def hatched(left: float, right: float, top: float, bottom: float) -> str:

@@ -1,4 +1,4 @@
-"""Wear over distance as inline SVG: readings with what they may be off by, the limit, and the fan of the forecast."""
+"""Wear over distance as inline SVG: readings, what they may be off by, the limit, the fan of the forecast."""
 
 from __future__ import annotations
 
@@ -148,8 +148,8 @@ def _readings(readings: tuple[Reading, ...], across: Axis, up: Axis) -> str:
         x, y = across.at(one.odometer), up.at(one.value)
         if one.spread:
             low, high = up.at(one.value - one.spread), up.at(one.value + one.spread)
-            inside.append(f'<path d="M{x:.1f} {low:.1f}V{high:.1f}M{x - 3:.1f} {low:.1f}h6M{x - 3:.1f} {high:.1f}h6"'
-                          f' stroke="{INK}" stroke-width="1" fill="none"/>')  # fmt: skip
+            whisker = f"M{x:.1f} {low:.1f}V{high:.1f}M{x - 3:.1f} {low:.1f}h6M{x - 3:.1f} {high:.1f}h6"
+            inside.append(f'<path d="{whisker}" stroke="{INK}" stroke-width="1" fill="none"/>')
         fill = PAPER if one.new_part else INK
         inside.append(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="3" fill="{fill}" stroke="{INK}" stroke-width="1.3"/>')
     return "".join(inside)

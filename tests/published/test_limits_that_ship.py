@@ -36,8 +36,9 @@ def test_boiling_points_by_class(fluid: str, dry: float, wet: float, dry_f: floa
         assert found.at_least * 9 / 5 + 32 == pytest.approx(fahrenheit, abs=0.5)
 
 
-# UK: 1.0 mm (tyre law, machines above 50 cc). Germany: section 36 StVZO, 1.6 mm. Austria: section 4(4) KDV, 1.6 mm.
-# New Zealand: 1.5 mm (VIRM, older notice). Maryland COMAR 11.14.03.05: 1/32 in. Not listed: the strictest, own choice.
+# UK: 1.0 mm (tyre law, machines above 50 cc). Germany: section 36 StVZO, 1.6 mm. Austria: section 4(4) KDV,
+# 1.6 mm. New Zealand: 1.5 mm (VIRM, older notice). Maryland COMAR 11.14.03.05: 1/32 in. Not listed: the
+# strictest, own choice.
 @pytest.mark.parametrize(
     ("country", "least"),
     [("GB", 1.0), ("DE", 1.6), ("AT", 1.6), ("NZ", 1.5), ("US", 0.8), ("IT", 1.0), ("FR", 1.0), ("SE", 1.6)],

@@ -1,7 +1,8 @@
-"""The drawing of the machine: every part has a place on it or is said to have none; findings' numbers sit there."""
+"""The drawing of the machine: every part has a place on it or is said to have none; findings have theirs there."""
 
 from __future__ import annotations
 
+import itertools
 import re
 from functools import cache
 from typing import Any
@@ -109,7 +110,7 @@ def test_words_of_a_crowded_drawing_do_not_cover_each_other_and_stay_on_the_pape
         rows.setdefault((f"{y:.1f}", "left" if x < 325 else "right"), []).append((left, left + wide))
     for row in rows.values():
         row.sort()
-        assert all(before[1] <= after[0] for before, after in zip(row, row[1:], strict=False))
+        assert all(before[1] <= after[0] for before, after in itertools.pairwise(row))
 
 
 def test_findings_at_one_part_and_place_share_their_words() -> None:

@@ -85,8 +85,10 @@ def test_the_pdf_says_the_verdict_and_every_finding_in_order(read: Any, reader: 
 def test_the_first_page_is_followed_by_the_findings_not_by_an_overflow(read: Any, reader: str) -> None:
     pages = [squeezed(page.extract_text()) for page in read("worn", reader).pages]
     heading = squeezed(words()["heading"]["findings"])
+    first_band = squeezed(words()["level"]["stop"] + "." + words()["level_means"]["stop"])
+    starts = [heading in page and first_band in page for page in pages]
 
-    assert [heading in page and words()["level_means"]["stop"].split()[0] in page for page in pages].index(True) == (2 if reader == "mechanic" else 1)
+    assert starts.index(True) == (2 if reader == "mechanic" else 1)
     if reader == "mechanic":
         assert squeezed(words()["heading"]["answer"]) in pages[1]
 

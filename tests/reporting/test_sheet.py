@@ -245,6 +245,8 @@ def test_boxes_are_large_enough_for_a_glove_and_lie_on_the_page_apart_from_each_
             x0, x1 = sorted((float(one["/Rect"][0]), float(one["/Rect"][2])))
             y0, y1 = sorted((float(one["/Rect"][1]), float(one["/Rect"][3])))
             assert y1 - y0 >= 19  # points; a box to tick is 7.4 mm high with its edge
+            if one["/T"] in (field_name("machine", "vin"), field_name("machine", "name")):
+                assert x1 - x0 > 200  # seventeen letters by hand
             assert MARGIN < x0 < x1 < float(page.mediabox.width) - MARGIN
             boxes.append((x0, y0, x1, y1))
         for number, (x0, y0, x1, y1) in enumerate(boxes):

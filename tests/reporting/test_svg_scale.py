@@ -104,7 +104,7 @@ def test_any_figures_stay_inside_the_drawing_and_no_text_covers_another(value, s
         wide, x, y = (float(one.attrib[name]) for name in ("textLength", "x", "y"))
         left = x - wide / 2 if one.attrib["text-anchor"] == "middle" else x
         boxes.append((left, left + wide, y))
-        assert -0.2 <= left
+        assert left >= -0.2
         assert left + wide <= 250.2
         assert 0 < y <= float(drawing.attrib["height"])
     for one, other in itertools.combinations(boxes, 2):
@@ -148,17 +148,18 @@ def test_text_is_as_wide_as_its_letters_and_bold_is_wider() -> None:
 
 
 def chart(low: float | None, high: float | None, *readings: Reading) -> str:
+    pair = (Reading(odometer=30000, value=4.0, spread=0.1), Reading(odometer=40000, value=2.5, spread=0.1))
     wear = Wear(
         unit="mm",
         distance_unit="km",
-        readings=readings or (Reading(odometer=30000, value=4.0, spread=0.1), Reading(odometer=40000, value=2.5, spread=0.1)),
+        readings=readings or pair,
         limit=1.5,
         limit_words="at least 1.5 mm",
         limit_origin="o",
         horizon=4000,
         low=low,
         high=high,
-    )  # fmt: skip
+    )
     return draw_wear(wear, WearWords("said <b>", "limit: at least 1.5 mm", "today", "next look"))
 
 
@@ -215,7 +216,7 @@ def test_the_figures_of_a_chart_are_in_the_units_of_the_record(unit: str) -> Non
     assert wear.low is not None
     assert wear.high is not None
     assert 0 < wear.low < wear.high
-    # the middle of the forecast lies inside the range, and 2000 of them ahead the pad is between today and the limit
+    # at the end of the horizon the pad is somewhere between today and its limit
     assert one.scale is not None
     assert one.scale.by_horizon is not None
     assert 1.5 <= one.scale.by_horizon < 2.1
