@@ -61,6 +61,7 @@ def _render(
         paper=paper,
         carried=inside,
         figures=Figures(assessment),
+        svg=_drawing if paper else _drawing_on_screen,
         photos=photos or Gallery(),
     )
 
@@ -80,7 +81,7 @@ def environment() -> Environment:
     made.filters["plain"] = lambda name: name.replace("_", " ")
     made.filters["capital"] = lambda text: text[:1].upper() + text[1:]
     made.globals.update(costs_notes=costs_notes, costs_sum=costs_sum, cost_line=cost_line, sizes=sizes)
-    made.globals.update(due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style, svg=_svg)
+    made.globals.update(due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style)
     return made
 
 
@@ -99,11 +100,16 @@ def _mark(level: str) -> Markup:
     return Markup(mark(level, named[level]))
 
 
-def _svg(drawing: str) -> Markup:
+def _drawing(svg: str) -> Markup:
     """A drawing of ours, whose texts are escaped already."""
     from markupsafe import Markup
 
-    return Markup(drawing)
+    return Markup(svg)
+
+
+def _drawing_on_screen(svg: str) -> Markup:
+    """The same for whatever font a browser has: its letters become narrower instead of running into each other."""
+    return _drawing(svg.replace(' textLength="', ' lengthAdjust="spacingAndGlyphs" textLength="'))
 
 
 def _bar(looked: int, expected: int, title: str) -> Markup:

@@ -36,9 +36,9 @@ def draw_wear(wear: Wear, told: WearWords) -> str:
         _grid(across, up, wear),
         _fan(wear, across, up),
         f'<path d="M{_LEFT} {limit:.1f}H{_RIGHT}" stroke="{INK}" stroke-width="1.4" stroke-dasharray="5 2.5"/>',
-        _limit_words(told.limit, limit, _falls(wear)),
         _reached(wear, across, limit),
         _moments(wear, told, across),
+        _limit_words(told.limit, limit, _falls(wear)),
         _readings(wear.readings, across, up),
     ]
     return picture("wear", WIDE, HIGH, told.title, "".join(inside))
@@ -119,7 +119,8 @@ def _reached(wear: Wear, across: Axis, limit: float) -> str:
 
 def _limit_words(text: str, limit: float, falls: bool) -> str:
     y = limit + 11 if falls else limit - 5
-    return label(_LEFT + 5, y, text, size=_FINE, bold=True)
+    ground = f'<rect x="{_LEFT + 3}" y="{y - 8:.1f}" width="{width(text, _FINE, bold=True) + 4:.1f}" height="10"'
+    return f'{ground} fill="{PAPER}"/>' + label(_LEFT + 5, y, text, size=_FINE, bold=True)
 
 
 def _moments(wear: Wear, told: WearWords, across: Axis) -> str:

@@ -53,7 +53,7 @@ def test_the_command_prints_the_schema() -> None:
 
 
 @given(st.sampled_from(sorted(Assessment.model_fields)), st.sampled_from([7, "word", [{"no": "heading"}]]))
-@settings(deadline=None)
+@settings(deadline=None, max_examples=20)
 def test_a_heading_left_out_or_of_another_kind_is_refused(name: str, wrong: Any) -> None:
     data = json.loads(worn().model_dump_json())
     if type(data[name]) is not type(wrong):
