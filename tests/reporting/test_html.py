@@ -18,7 +18,6 @@ from inspector.reporting.html import to_html
 from inspector.reporting.page import make_page
 from inspector.reporting.words import READERS, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import LEVELS, Assessment, UnseenBecause
-from tests.records import assessed
 from tests.reporting.cases import HOSTILE, hostile, in_order, nearly_empty, worn
 
 CASES = {"worn": worn, "nearly empty": nearly_empty, "in order": in_order}
@@ -250,57 +249,3 @@ def test_every_forecast_is_printed_with_its_value() -> None:
     assert words()["heading"]["ahead"] in text
     name = told.name.replace("_", " ")
     assert f"{told.value} {told.uncertainty} {name}. Measure again after 900 km." in text
-
-
-def test_what_was_ruled_out_says_what_speaks_against_it() -> None:
-    against = worn().findings[1].evidence[0].model_copy(update={"note": "tried twice"})
-    thought_of = worn().causes[0].model_copy(update={"label": "", "title": "Thing", "ruled_out_by": (against,)})
-    text = Reader(to_html(worn().model_copy(update={"ruled_out": (thought_of,)}), "owner")).words
-    told = text[text.index(words()["heading"]["ruled_out"]) :]
-
-    assert f"Thing {thought_of.part.capitalize()}, {thought_of.place}." in told
-    name = against.name.replace("_", " ")
-    assert f"{words()['kind'][against.kind].capitalize()} {name}: {against.value}" in told
-    assert "“tried twice”" in told
-
-
-def test_findings_to_plan_or_watch_are_short_and_lose_nothing_that_matters() -> None:
-    page = to_html(worn(), "owner")
-    articles = re.findall(r'<article class="(finding[^"]*)" id="entry-(\d+)">(.*?)</article>', page, re.DOTALL)
-    by_label = {entry.label: entry for entry in worn().findings}
-
-    assert {label for _, label, _ in articles} == set(by_label)
-    for kind, label, inside in articles:
-        entry, text = by_label[label], Reader(inside).words
-        assert ("short" in kind) == (entry.level in ("plan", "watch"))
-        assert ("What may happen" in text) == (entry.level in ("stop", "repair"))
-        assert f"Class: {words()['class'][entry.class_name]}" in text
-        assert f"{words()['label']['sure']}: {entry.certainty}" in text
-        for action in entry.do:
-            assert action.step in text
-            assert f"{words()['by'][action.by]}:" in text
-        for one in entry.evidence:
-            assert one.limit is None or (one.limit in text and (one.limit_origin or "") in text)
-        for cited in entry.sources:
-            how = f"({words()['standing'][cited.standing]}, {words()['known'][cited.known]})"
-            assert f"{cited.title}, {cited.at} {how}" in text
-        for caution in worn().cautions:
-            assert caution.id not in entry.cautions or caution.title in text
-
-
-def test_only_a_mechanic_sees_every_measured_value_drawn() -> None:
-    drawn = [one for one in worn().measurements if one.scale is not None and one.scale.spread]
-
-    assert drawn
-    assert to_html(worn(), "mechanic").count('class="small-scale"') >= len(drawn)
-    assert "small-scale" not in to_html(worn(), "buyer").split("</style>")[1]
-
-
-def test_a_worn_pad_has_its_scale_beside_what_was_measured() -> None:
-    pad = assessed({"brake pad @ rear inner": {"friction_material_thickness": "1.1 mm with caliper"}})
-    page = to_html(pad, "buyer")
-    drawn = page[page.index('<aside class="drawn">') : page.index("</aside>")]
-
-    assert "Scale: friction material thickness of the brake pad, rear inner: 1.1 mm, ± 0.1 mm" in drawn
-    assert "at least 1.5 mm</text>" in drawn
-    assert "1.1 mm</text>" in drawn
