@@ -49,11 +49,34 @@ def _may_be_one_fact(one: Pattern, other: Pattern) -> bool:
 
 def check_engine(knowledge: Knowledge) -> None:
     """Raise Faults when the rules of any machine kind go beyond what the engine can bear."""
-    faults = [
-        Fault(f"rules/findings/{rule}.yaml", 1, 1, f"{reason} (machine kind `{machine.called}`)")
-        for machine in knowledge.machines.values()
-        if not machine.abstract
-        for rule, reason in over_the_limits(compile_rules(knowledge, machine))
-    ]
+    faults: list[Fault] = []
+    for kind, machine in knowledge.machines.items():
+        if not machine.abstract:
+            try:
+                checked_productions(knowledge, kind)
+            except Faults as found:
+                faults += found.faults
     if faults:
         raise Faults(faults)
+
+
+_checked: dict[tuple[int, str], tuple[Knowledge, list[Production]]] = {}
+
+
+def checked_productions(knowledge: Knowledge, kind: str) -> list[Production]:
+    """The compiled rules of a machine kind, within what the engine can bear; made once for each body of knowledge.
+
+    Raises Faults.
+    """
+    key = (id(knowledge), kind)  # holding the knowledge keeps its id from being used again
+    if key not in _checked:
+        machine = knowledge.machines[kind]
+        productions = compile_rules(knowledge, machine)
+        faults = [
+            Fault(f"rules/findings/{rule}.yaml", 1, 1, f"{reason} (machine kind `{machine.called}`)")
+            for rule, reason in over_the_limits(productions)
+        ]
+        if faults:
+            raise Faults(faults)
+        _checked[key] = (knowledge, productions)
+    return _checked[key][1]

@@ -14,7 +14,7 @@ from typing import Literal
 from inspector.deriving.facts import Facts
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine
-from inspector.knowledge.rules import Look, Member, Rule, Test, Tests
+from inspector.knowledge.rules import Member, Rule, Test, Tests
 from inspector.reading.inspection import Word
 
 ConclusionKind = Literal["finding", "member", "refuted"]
@@ -141,10 +141,3 @@ def _member_patterns(member: Member, zone: str, knowledge: Knowledge, machine: M
         elif one.rule is not None:
             for place in machine.related_places(knowledge.rules[one.rule].about, zone):
                 yield Pattern("finding", (("rule", one.rule), ("place", place)))
-
-
-def looks_of(member: Member) -> Iterator[Look]:
-    """The looks a member may rest on directly."""
-    for one in member.alternatives():
-        if one.look is not None:
-            yield one.look

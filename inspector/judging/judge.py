@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from inspector.deriving.facts import Fact, Facts
 from inspector.judging.answers import Answer, all_of, answer_test, answer_tests, any_of
 from inspector.judging.engine import Engine, RuleError
-from inspector.judging.grammar import Conclusion, compile_rules, payloads
+from inspector.judging.engine_limits import checked_productions
+from inspector.judging.grammar import Conclusion, payloads
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.rules import Member, Rule, Test
 from inspector.reading.inspection import Word
@@ -67,14 +68,10 @@ _engines: dict[tuple[int, str], tuple[Knowledge, Engine]] = {}
 
 
 def engine_for(knowledge: Knowledge, kind: str) -> Engine:
-    """The compiled rules of a machine kind, made once for each body of knowledge."""
-    key = (id(knowledge), kind)
+    """The engine of a machine kind, made once for each body of knowledge. Raises Faults beyond its limits."""
+    key = (id(knowledge), kind)  # holding the knowledge keeps its id from being used again
     if key not in _engines:
-        productions = compile_rules(knowledge, knowledge.machines[kind])
-        _engines[key] = (
-            knowledge,
-            Engine(productions),
-        )  # holding the knowledge keeps its id from being used again
+        _engines[key] = (knowledge, Engine(checked_productions(knowledge, kind)))
     return _engines[key][1]
 
 

@@ -17,9 +17,10 @@ _LIKELIHOOD = (
     (0.66, "likely"),
     (0.5, "more likely than not"),
 )
+_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _EYES = {
     "obvious": "seen plainly",
-    "moderate": "seen; such a look misses about three in ten",
+    "moderate": "seen; such a look misses about {missed} in ten",
     "subtle": "seen; such a look is often wrong",
 }
 
@@ -80,7 +81,11 @@ def certainty(finding: Finding, knowledge: Knowledge) -> str:
         if not g.fact.derived_from and g.test.word != "reaches"  # a forecast is as good as its readings
     ]
     order = list(_EYES)
-    return _EYES[max(eyes, key=order.index)] if eyes else "as good as the reading"
+    if not eyes:
+        return "as good as the reading"
+    hardest = max(eyes, key=order.index)
+    missed = round(10 * (1 - knowledge.stakes.look_finds[hardest].sensitivity))
+    return _EYES[hardest].format(missed=_COUNTS[missed])
 
 
 def _chance(ground: Ground) -> float | None:
