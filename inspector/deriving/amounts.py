@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from inspector.quantities.units import Amount, base_unit, convert, number_text
 from inspector.reading.inspection import Counted, Day, FreeText, Inspection, Measured, Silent, Value, Word
 
 Key = tuple[str, str, str]
 NOT_LOOKED_AT = Silent("not looked at")
+DOES_NOT_APPLY = Silent("does not apply")
 
 
-@dataclass(frozen=True)
-class Derived:
+class Derived(NamedTuple):
     """A value and the looks it came from; `partial` when some of these looks were not made."""
 
     value: Value | Silent

@@ -6,9 +6,10 @@ from collections.abc import Callable
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
 
-from inspector.deriving.amounts import NOT_LOOKED_AT, Derived, Key, Looks, worked_out
+from inspector.deriving.amounts import DOES_NOT_APPLY, NOT_LOOKED_AT, Derived, Key, Looks, worked_out
 from inspector.deriving.named import NAMED
 from inspector.knowledge.derivations import FUNCTIONS
+from inspector.knowledge.kept import once
 from inspector.knowledge.machines import contains
 from inspector.knowledge.observables import Property
 from inspector.quantities.fluids import fluid_match
@@ -42,19 +43,18 @@ class Values(Protocol):
         ...
 
 
-def derive(values: Values, part: str, place: str, prop: Property) -> Derived:
-    """Value of the derived property `prop` of `part` at `place`."""
+def derive(values: Values, part: str, place: str, name: str) -> Derived:
+    """Value of the derived property `name` of `part` at `place`."""
+    prop = values.known.properties[part][name]
     assert prop.derive is not None
     if prop.derive.function == "wear_story":
         return _wear_story(values, part, place, prop.derive.of[0])
-    inputs = [key for address in prop.derive.of for key in _keys(values, part, place, address)]
-    if prop.derive.from_ is not None:
-        inputs += _keys(values, part, place, prop.derive.from_)
+    inputs = _inputs(values.known, values.machine.id, part, place, name)
     found = {key: values.value(*key) for key in inputs}
     applying = {k: d for k, d in found.items() if not _does_not_apply(d.value)}
     function = prop.derive.function
     if len(applying) < FUNCTIONS[function].needs:
-        return Derived(Silent("does not apply"), tuple(inputs))
+        return Derived(DOES_NOT_APPLY, inputs)
     if FUNCTIONS[function].named:  # it says itself which of its looks it can do without
         return Derived(NAMED[function](Looks(applying, values.inspection)), tuple(applying))
     value = POSITIONAL[function](values.inspection, list(applying.values()), prop)
@@ -74,11 +74,21 @@ def _wear_story(values: Values, part: str, place: str, name: str) -> Derived:
     return Derived(Word(ahead.story), ((part, place, name),))
 
 
-def _keys(values: Values, part: str, place: str, address: str) -> list[Key]:
+@once
+def _inputs(knowledge: Knowledge, kind: str, part: str, place: str, name: str) -> tuple[Key, ...]:
+    """The looks that a derived property asks for on a machine of this kind."""
+    derivation = knowledge.properties[part][name].derive
+    assert derivation is not None
+    addresses = (*derivation.of, *((derivation.from_,) if derivation.from_ is not None else ()))
+    machine = knowledge.machines[kind]
+    return tuple(key for address in addresses for key in _keys(machine, part, place, address))
+
+
+def _keys(machine: Machine, part: str, place: str, address: str) -> list[Key]:
     other, _, name = address.rpartition(" ")
     if not other:
         return [(part, place, name)]
-    places = values.machine.parts.get(other, ())
+    places = machine.parts.get(other, ())
     inside = [there for there in places if contains(place, there)]
     return [(other, there, name) for there in inside or [one for one in places if contains(one, place)]]
 

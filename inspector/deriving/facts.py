@@ -5,22 +5,27 @@ A look that was expected and not made is a fact like any other, so that nothing 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
+from types import MappingProxyType
+from typing import NamedTuple
 
-from inspector.deriving.amounts import Derived
+from inspector.deriving.amounts import DOES_NOT_APPLY, NOT_LOOKED_AT, Derived
 from inspector.deriving.derived import derive
 from inspector.deriving.forecast import Forecast, forecast
-from inspector.deriving.limits import Applied, apply_limits
+from inspector.deriving.limits import Applied, apply_limits, limit_here
+from inspector.knowledge.kept import lately, once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine, contains, related
-from inspector.knowledge.observables import Property
-from inspector.knowledge.walk_round import asked_after_work
+from inspector.knowledge.walk_round import Purpose, asked_after_work
 from inspector.reading.inspection import Inspection, Measured, Observation, Silent, Value, Word
 
+_NO_LIMITS: Mapping[str, Applied] = MappingProxyType({})
+_ABSENT = Derived(Silent("does not apply", "this machine has none"))
 
-@dataclass(frozen=True)
-class Fact:
+
+class Fact(NamedTuple):
     """One property of one part at one place."""
 
     part: str
@@ -31,7 +36,7 @@ class Fact:
     observation: Observation | None = None
     derived_from: tuple[tuple[str, str, str], ...] = ()
     partial: bool = False
-    limits: dict[str, Applied] = field(default_factory=dict)
+    limits: Mapping[str, Applied] = _NO_LIMITS
     forecast: Forecast | None = None
 
     @property
@@ -53,10 +58,10 @@ class Facts:
     machine: Machine
     items: dict[tuple[str, str], dict[str, Fact]]
 
-    def all(self) -> Iterator[Fact]:
+    @cached_property
+    def all(self) -> tuple[Fact, ...]:
         """Every fact, part by part."""
-        for facts in self.items.values():
-            yield from facts.values()
+        return tuple(fact for facts in self.items.values() for fact in facts.values())
 
 
 def derive_facts(inspection: Inspection, knowledge: Knowledge) -> Facts:
@@ -69,45 +74,82 @@ def derive_facts(inspection: Inspection, knowledge: Knowledge) -> Facts:
     return Facts(inspection, machine, items)
 
 
+@lately
+def _unlooked(
+    knowledge: Knowledge, part: str, place: str, purpose: Purpose, work: tuple[tuple[str, str], ...]
+) -> Mapping[str, Fact]:
+    """What is known of a part of which nothing was noted: the same in every record of such a visit.
+
+    Derived properties have their place here and get their value from the record.
+    """
+    facts = {}
+    for name, prop in knowledge.properties[part].items():
+        value: Value | Silent = NOT_LOOKED_AT
+        if prop.work:
+            done = any(what == name and related(where, place) for what, where in work)
+            value = Word("yes" if done else "no")
+        elif prop.moment == "service" and not asked_after_work(prop, place, purpose, work):
+            value = DOES_NOT_APPLY
+        counts = value is NOT_LOOKED_AT and prop.asked and not prop.optional and not prop.record_only
+        facts[name] = Fact(part, place, name, value, expected=counts)
+    return facts
+
+
+@once
+def _derived_names(knowledge: Knowledge, part: str) -> tuple[str, ...]:
+    return tuple(name for name, prop in knowledge.properties[part].items() if prop.derive is not None)
+
+
 class _Builder:
     def __init__(self, inspection: Inspection, knowledge: Knowledge, machine: Machine) -> None:
         self.inspection = inspection
         self.known = knowledge
         self.machine = machine
-        self.observed_parts = {part for part, _, _ in inspection.observations}
+        self.observed: dict[tuple[str, str], list[str]] = {}
+        for part, place, name in inspection.observations:
+            self.observed.setdefault((part, place), []).append(name)
+        self.observed_parts = {part for part, _ in self.observed}
         self.cache: dict[tuple[str, str, str], Derived] = {}
+        self.absent: dict[tuple[str, str], bool] = {}
 
     def item(self, part: str, place: str) -> dict[str, Fact]:
-        values = {name: self.value(part, place, name) for name in self.known.properties[part]}
-        words = {name: found.value.word for name, found in values.items() if isinstance(found.value, Word)}
-        return {name: self._fact(part, place, name, found, words) for name, found in values.items()}
+        facts = dict(self.unlooked(part, place))
+        if self._absent(part, place):
+            return {name: fact._replace(value=_ABSENT.value, expected=False) for name, fact in facts.items()}
+        names = dict.fromkeys((*self.observed.get((part, place), ()), *_derived_names(self.known, part)))
+        found = {name: self.value(part, place, name) for name in names}
+        values = {**{name: fact.value for name, fact in facts.items()}, **{n: f.value for n, f in found.items()}}
+        words = {name: value.word for name, value in values.items() if isinstance(value, Word)}
+        for name, one in found.items():
+            facts[name] = self._fact(facts[name], one, words)
+        return facts
 
-    def _fact(self, part: str, place: str, name: str, found: Derived, words: dict[str, str]) -> Fact:
-        prop = self.known.properties[part][name]
+    def unlooked(self, part: str, place: str) -> Mapping[str, Fact]:
+        return _unlooked(self.known, part, place, self.inspection.purpose, self.inspection.work)
+
+    def _fact(self, plain: Fact, found: Derived, words: dict[str, str]) -> Fact:
+        """A fact with its value, and how that stands to its limits."""
+        part, place, name, _, expected, *_ = plain
+        observation = self.inspection.observations.get((part, place, name))
+        if isinstance(found.value, Silent):
+            return Fact(part, place, name, found.value, expected, observation, found.sources, found.partial)
         limits = apply_limits(found, part, place, name, self.known, self.inspection, words)
         ahead = self.forecast(part, place, name)
         if ahead is not None and ahead.limit in limits:
             limits[ahead.limit] = self._reaching(limits[ahead.limit], ahead)
         return Fact(
-            part=part,
-            place=place,
-            name=name,
-            value=found.value,
-            expected=self._expected(part, place, prop),
-            observation=self.inspection.observations.get((part, place, name)),
-            derived_from=found.sources,
-            partial=found.partial,
-            limits=limits,
-            forecast=ahead,
+            part, place, name, found.value, expected, observation, found.sources, found.partial, limits, ahead
         )
 
     def forecast(self, part: str, place: str, name: str) -> Forecast | None:
         """When the part reaches the limit of its wear, as far as its readings tell."""
-        prior, found = self.known.wear.get((part, name)), self.value(part, place, name)
-        if prior is None or not isinstance(found.value, Measured):
+        prior = self.known.wear.get((part, name))
+        if prior is None:
             return None
-        limits = apply_limits(found, part, place, name, self.known, self.inspection, {})
-        band = limits[prior.limit].band
+        found = self.value(part, place, name)
+        if not isinstance(found.value, Measured):
+            return None
+        band = limit_here(part, place, name, prior.limit, self.known, self.inspection)
         observation = self.inspection.observations.get((part, place, name))
         history = observation.earlier if observation else ()
         return None if band is None else forecast(found.value, history, prior, band, self.inspection)
@@ -123,35 +165,25 @@ class _Builder:
     def value(self, part: str, place: str, name: str) -> Derived:
         """The value of a property, observed, derived or silent; memoised."""
         key = (part, place, name)
-        if key not in self.cache:
-            self.cache[key] = self._value(part, place, name)
-        return self.cache[key]
+        found = self.cache.get(key)
+        if found is None:
+            found = self.cache[key] = self._value(part, place, name)
+        return found
 
     def _value(self, part: str, place: str, name: str) -> Derived:
-        prop = self.known.properties[part][name]
         if self._absent(part, place):
-            return Derived(Silent("does not apply", "this machine has none"))
+            return _ABSENT
+        prop = self.known.properties[part][name]
         if prop.derive is not None:
-            return derive(self, part, place, prop)
+            return derive(self, part, place, name)
         observation = self.inspection.observations.get((part, place, name))
-        if observation is not None:
-            return Derived(observation.value)
-        if prop.work:
-            done = any(what == name and related(where, place) for what, where in self.inspection.work)
-            return Derived(Word("yes" if done else "no"))
-        if prop.moment == "service" and not self._asked_after_work(place, prop):
-            return Derived(Silent("does not apply"))
-        return Derived(Silent("not looked at"))
+        return Derived(observation.value if observation is not None else self.unlooked(part, place)[name].value)
 
     def _absent(self, part: str, place: str) -> bool:
-        if any(p == part and contains(where, place) for p, where in self.inspection.without):
-            return True
-        return part in self.machine.optional_parts and part not in self.observed_parts
-
-    def _asked_after_work(self, place: str, prop: Property) -> bool:
-        return asked_after_work(prop, place, self.inspection.purpose, self.inspection.work)
-
-    def _expected(self, part: str, place: str, prop: Property) -> bool:
-        if not prop.asked or prop.optional or prop.record_only or prop.work or self._absent(part, place):
-            return False
-        return prop.moment != "service" or self._asked_after_work(place, prop)
+        """Whether this machine lacks the part here; memoised."""
+        key = (part, place)
+        if key not in self.absent:
+            without = any(p == part and contains(where, place) for p, where in self.inspection.without)
+            lacks = part in self.machine.optional_parts and part not in self.observed_parts
+            self.absent[key] = without or lacks
+        return self.absent[key]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Literal
 
 from inspector.deriving.amounts import Derived
@@ -11,7 +12,7 @@ from inspector.knowledge.library import Knowledge
 from inspector.knowledge.limits import Bounds, Limit
 from inspector.knowledge.machines import contains
 from inspector.knowledge.observables import Property
-from inspector.quantities.conformity import chance_beyond, outcome
+from inspector.quantities.conformity import chance_beyond, outcome_of
 from inspector.quantities.units import Amount, base_unit, convert, number_text, parse_amount, parse_number
 from inspector.reading.inspection import Counted, Inspection, Measured, OwnLimit
 
@@ -56,12 +57,23 @@ def apply_limits(
     words: dict[str, str],
 ) -> dict[str, Applied]:
     """Every named limit of a property, applied to its value."""
+    if not isinstance(found.value, Measured | Counted):
+        return {}
     limits = knowledge.limits_of(part, name)
-    if not limits or not isinstance(found.value, Measured | Counted):
+    if not limits:
         return {}
     prop = knowledge.properties[part][name]
     resolver = _Resolver(prop, limits, _own_limit(part, place, name, inspection), inspection, words)
     return {limit: _apply(limit, limits[limit], resolver.band(limit), found, prop, inspection) for limit in limits}
+
+
+def limit_here(
+    part: str, place: str, name: str, limit: str, knowledge: Knowledge, inspection: Inspection
+) -> Band | None:
+    """One named limit of a quantity, where it does not hang on a choice; None when nobody knows it."""
+    own = _own_limit(part, place, name, inspection)
+    limits = knowledge.limits_of(part, name)
+    return _Resolver(knowledge.properties[part][name], limits, own, inspection, {}).band(limit)
 
 
 def _own_limit(part: str, place: str, name: str, inspection: Inspection) -> OwnLimit | None:
@@ -132,13 +144,17 @@ class _Resolver:
     def _number(self, text: str | None) -> float | None:
         if text is None:
             return None
-        if self.prop.kind == "count":
-            return parse_number(text)
-        return parse_amount(text, str(self.prop.dimension)).base
+        return parse_number(text) if self.prop.kind == "count" else _in_base(text, str(self.prop.dimension))
 
     @staticmethod
     def _base(amount: Amount | None) -> float | None:
         return None if amount is None else amount.base
+
+
+@cache
+def _in_base(text: str, dimension: str) -> float:
+    """A bound as it is written in `rules/`; there are only so many."""
+    return parse_amount(text, dimension).base
 
 
 def _text(least: str | None, most: str | None) -> str:
@@ -152,16 +168,16 @@ def _apply(
         return Applied(name, "not known")
     value, spread = _reading(found)
     chance = float(chance_beyond(value, spread, band.at_least, band.at_most))
-    standing = _standing(value, spread, band, limit.act_over_loss)
+    standing: Standing = outcome_of(chance, limit.act_over_loss)
     if standing == "within" and found.partial:
         standing = "cannot tell"  # a look that was not made may be the worst one
-    later = value + _growth(prop, inspection)
-    reaches = standing == "within" and _standing(later, 0.0, band, limit.act_over_loss) == "beyond"
+    growth = _growth(prop, inspection)
+    reaches = bool(growth) and standing == "within" and _beyond_at(value + growth, band)
     return Applied(name, standing, _in_typed_unit(band, found, prop), chance, reaches)
 
 
-def _standing(value: float, spread: float, band: Band, act_over_loss: float) -> Standing:
-    return outcome(value, spread, at_least=band.at_least, at_most=band.at_most, act_over_loss=act_over_loss)
+def _beyond_at(later: float, band: Band) -> bool:
+    return chance_beyond(later, 0.0, band.at_least, band.at_most) > 0
 
 
 def _reading(found: Derived) -> tuple[float, float]:

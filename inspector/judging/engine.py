@@ -43,10 +43,12 @@ class Engine:
         self._conclusions: set[Conclusion] = set()
         self._error: tuple[str, BaseException] | None = None
         self._number = 0
+        self._next: list[Mapping[str, str]] = []
         self._asked_for: set[tuple[str, str]] = set()
         definition: dict[str, Any] = {"begin and end": self._sentinels()}
         for number, production in enumerate(productions):
-            self._asked_for |= {(p.kind, dict(p.conditions).get("rule", "")) for p in production.patterns}
+            for pattern in production.patterns:
+                self._asked_for |= {(pattern.kind, rule) for rule in dict(pattern.conditions).get("rule", ())}
             definition[f"p{number}"] = {
                 "all": [{f"m{i}": _pattern(p)} for i, p in enumerate(production.patterns)],
                 "run": self._action(production),
@@ -57,10 +59,11 @@ class Engine:
         """Everything that follows from the facts, in whatever order they come. Raises RuleError."""
         with self._lock:
             self._conclusions, self._error, self._number = set(), None, 0
+            self._next = list(facts)
             try:
-                self._put(self._host.assert_fact, _BEGIN)
-                self._batch(facts)
-                self._put(self._host.assert_fact, _END)  # starts every action that is still pending
+                self._put(_BEGIN)
+                while self._next:
+                    self._round()
                 if self._error is not None:
                     raise RuleError(self._error[0], self._error[1]) from self._error[1]
                 return frozenset(self._conclusions)
@@ -83,17 +86,17 @@ class Engine:
         self._number += 1  # ids of our own: the engine's are hashes of the content and may collide
         return {"id": f"n{self._number}", "sid": _SESSION, **_clean(fact)}
 
-    def _put(self, put: Callable[..., Any], fact: Mapping[str, str]) -> None:
+    def _put(self, fact: Mapping[str, str]) -> None:
         with contextlib.suppress(durable.MessageNotHandledException):  # no rule asks for this fact
-            put(_NAME, self._payload(fact))
+            self._host.assert_fact(_NAME, self._payload(fact))
 
-    def _batch(self, facts: Iterable[Mapping[str, str]]) -> None:
-        payloads = [self._payload(fact) for fact in facts]
-        if not payloads:
-            return
+    def _round(self) -> None:
+        """Hand over the facts at hand; what follows from them is handed over in the next round, all at once."""
+        payloads, self._next = [self._payload(fact) for fact in self._next], []
         # raised when some fact interests no rule; the others are stored all the same
         with contextlib.suppress(durable.MessageNotHandledException):
             self._host.assert_facts(_NAME, payloads)
+        self._put(_END)  # starts every action that is still pending
 
     def _action(self, production: Production) -> Callable[[Any], None]:
         def act(c: Any) -> None:  # exactly one parameter: with two the engine would wait for a callback
@@ -116,11 +119,16 @@ class Engine:
         if conclusion not in self._conclusions:
             self._conclusions.add(conclusion)
             if (conclusion.kind, conclusion.rule) in self._asked_for:
-                self._put(c.assert_fact, conclusion.payload())
+                self._next.append(conclusion.payload())
 
 
 def _pattern(pattern: Pattern) -> dict[str, Any]:
-    return {"$and": [{"kind": pattern.kind}, *({key: value} for key, value in pattern.conditions)]}
+    """One of several words under one key can be the case at a time, so `$or` cannot match twice."""
+    conditions = [
+        {key: words[0]} if len(words) == 1 else {"$or": [{key: word} for word in words]}
+        for key, words in pattern.conditions
+    ]
+    return {"$and": [{"kind": pattern.kind}, *conditions]}
 
 
 def _clean(fact: Mapping[str, str]) -> Payload:

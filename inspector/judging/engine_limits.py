@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 
 from inspector.judging.grammar import Pattern, Production, compile_rules
 from inspector.knowledge.faults import Fault, Faults
+from inspector.knowledge.kept import once
 from inspector.knowledge.library import Knowledge
 
 MOST_PRODUCTIONS = 4000  # 4,096 are taken, the next is refused
@@ -15,6 +16,7 @@ MOST_SIBLINGS = 500  # with 512 different tests under one parent the engine neve
 MOST_ALIKE = 250  # 256 rules with the very same pattern fire wrongly
 MOST_HITS = 60  # one fact that satisfies more than 64 tests of one parent is lost
 MOST_FACTS = 16  # patterns in one production
+MOST_CHOICES = 14  # tests of several words in one pattern; with 15 the engine refuses the rule
 
 
 def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, str]]:
@@ -32,9 +34,11 @@ def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, st
         for pattern in rule.patterns:
             if alike[pattern] > MOST_ALIKE:
                 yield rule.rule, f"{alike[pattern]} rules test exactly the same"
-            for depth, condition in enumerate(pattern.conditions):
+            if sum(len(words) > 1 for _, words in pattern.conditions) > MOST_CHOICES:
+                yield rule.rule, f"more than {MOST_CHOICES} tests with several words each"
+            for depth, (key, words) in enumerate(pattern.conditions):
                 parent = (pattern.kind, *pattern.conditions[:depth])
-                siblings[parent].add(condition)
+                siblings[parent] |= {(key, word) for word in words}
                 if len(siblings[parent]) > MOST_SIBLINGS:
                     yield rule.rule, f"{len(siblings[parent])} different tests beside one another"
                 if len({key for key, _ in siblings[parent]}) > MOST_HITS:
@@ -44,7 +48,9 @@ def over_the_limits(productions: Iterable[Production]) -> Iterator[tuple[str, st
 def _may_be_one_fact(one: Pattern, other: Pattern) -> bool:
     """Whether one fact could satisfy both patterns: nothing in them contradicts."""
     told = dict(one.conditions)
-    return one.kind == other.kind and all(told.get(key, value) == value for key, value in other.conditions)
+    if one.kind != other.kind:
+        return False
+    return all(set(told.get(key, words)) & set(words) for key, words in other.conditions)
 
 
 def check_engine(knowledge: Knowledge) -> None:
@@ -60,23 +66,15 @@ def check_engine(knowledge: Knowledge) -> None:
         raise Faults(faults)
 
 
-_checked: dict[tuple[int, str], tuple[Knowledge, list[Production]]] = {}
-
-
+@once
 def checked_productions(knowledge: Knowledge, kind: str) -> list[Production]:
-    """The compiled rules of a machine kind, within what the engine can bear; made once for each body of knowledge.
-
-    Raises Faults.
-    """
-    key = (id(knowledge), kind)  # holding the knowledge keeps its id from being used again
-    if key not in _checked:
-        machine = knowledge.machines[kind]
-        productions = compile_rules(knowledge, machine)
-        faults = [
-            Fault(f"rules/findings/{rule}.yaml", 1, 1, f"{reason} (machine kind `{machine.called}`)")
-            for rule, reason in over_the_limits(productions)
-        ]
-        if faults:
-            raise Faults(faults)
-        _checked[key] = (knowledge, productions)
-    return _checked[key][1]
+    """The compiled rules of a machine kind, within what the engine can bear. Raises Faults."""
+    machine = knowledge.machines[kind]
+    productions = compile_rules(knowledge, machine)
+    faults = [
+        Fault(f"rules/findings/{rule}.yaml", 1, 1, f"{reason} (machine kind `{machine.called}`)")
+        for rule, reason in over_the_limits(productions)
+    ]
+    if faults:
+        raise Faults(faults)
+    return productions

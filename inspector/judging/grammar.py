@@ -1,30 +1,27 @@
 """Our rules as plain productions: conjunctions of equality tests that conclude something. No engine in sight.
 
-A rule about one part becomes one production for each way its tests can hold. A cause is judged once in each of
-its places; each of its members becomes productions of its own, so that nothing has to be multiplied out.
+A rule about one part becomes one production for each of its cases. A cause is judged once in each of its places.
+What it gathers is matched as it is where it can be one thing only; else each way becomes a production that
+concludes a member, so that nothing has to be multiplied out.
 """
 
 from __future__ import annotations
 
-import itertools
-from collections.abc import Iterator
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
-from inspector.deriving.facts import Facts
+from inspector.judging.plan import Alternative, Cause, plan_for
+from inspector.judging.states import Case, Item, State, checks
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine
-from inspector.knowledge.rules import Member, Rule, Test, Tests
-from inspector.reading.inspection import Word
 
-ConclusionKind = Literal["finding", "member", "refuted"]
+ConclusionKind = Literal["finding", "member"]
 Payload = dict[str, str]
-_HEAD = ("kind", "part", "place")
 
 
-@dataclass(frozen=True, order=True)
-class Conclusion:
-    """Something a production concludes: a finding, a member of a cause, or that a cause is ruled out."""
+class Conclusion(NamedTuple):
+    """Something a production concludes: a finding, or a member of a cause."""
 
     kind: ConclusionKind
     rule: str
@@ -38,10 +35,10 @@ class Conclusion:
 
 @dataclass(frozen=True)
 class Pattern:
-    """A fact of a kind that holds all these values, tested in this order."""
+    """A fact of a kind that holds, under each of these keys, one of these words; tested in this order."""
 
     kind: str
-    conditions: tuple[tuple[str, str], ...]
+    conditions: tuple[tuple[str, tuple[str, ...]], ...]
 
 
 @dataclass(frozen=True)
@@ -54,90 +51,74 @@ class Production:
     place: str | None = None
     slot: str = ""
 
+    @property
+    def stage(self) -> int:
+        """When it has its turn: parts by themselves first, then causes, then what backs or refutes them.
 
-def slug(text: str) -> str:
-    """A word as part of a fact's key."""
-    return text.replace(" ", "_").replace("-", "_")
-
-
-def key_of(name: str, test: Test) -> tuple[str, tuple[str, ...]]:
-    """The key of a fact that a test reads and the values it accepts."""
-    match test.word:
-        case "is" | "one_of":
-            return name, test.values
-        case "beyond" | "within":
-            return f"{name}__{slug(test.values[0])}", (test.word,)
-        case "reaches":
-            return f"{name}__reaches_{slug(test.values[0])}", ("yes",)
+        A session of the engine costs memory for each production, needed or not; so none holds more than it must.
+        """
+        if self.kind == "finding" and self.place is None:
+            return 0
+        return 1 if self.kind == "finding" or self.slot.startswith("gathers") else 2
 
 
-def payloads(facts: Facts) -> list[Payload]:
-    """The facts as the productions see them: one flat fact a part and place, words only.
+def payloads(found: Mapping[Item, State], accepted: Container[tuple[str, str, str]]) -> list[Payload]:
+    """The states as the productions see them: one flat fact a part and place.
 
-    A part of which nothing is known satisfies no test and is left out.
+    A word that no test accepts satisfies no pattern and is left out, and so is a fact without any other.
     """
-    found = []
-    for (part, place), looks in facts.items.items():
-        payload = {"kind": "item", "part": part, "place": place}
-        for name, fact in looks.items():
-            if isinstance(fact.value, Word):
-                payload[name] = fact.value.word
-            for limit in fact.limits.values():
-                payload[f"{name}__{slug(limit.name)}"] = limit.standing
-                if limit.reaches:
-                    payload[f"{name}__reaches_{slug(limit.name)}"] = "yes"
-        if len(payload) > len(_HEAD):
-            found.append(payload)
-    return found
+    facts = []
+    for (part, place), state in found.items():
+        words = {key: word for key, word in state.items() if word is not None and (part, key, word) in accepted}
+        if words:
+            facts.append({"kind": "item", "part": part, "place": place, **words})
+    return facts
 
 
 def compile_rules(knowledge: Knowledge, machine: Machine) -> list[Production]:
     """All productions for one machine kind."""
     productions: list[Production] = []
+    plan = plan_for(knowledge, machine.id)
     for rule in knowledge.rules.values():
-        if rule.about not in machine.parts:
-            continue
-        if rule.is_cause:
-            for zone in machine.parts[rule.about]:
-                productions += _cause(rule, zone, knowledge, machine)
-        else:
-            for tests in rule.cases():
-                for pattern in _patterns(rule.about, tests):
-                    productions.append(Production((pattern,), "finding", rule.id))
+        if not rule.is_cause and rule.about in machine.parts:
+            productions += [
+                Production((_look(rule.about, None, checks(tests)),), "finding", rule.id) for tests in rule.cases()
+            ]
+    for cause in plan.causes.values():
+        productions += _cause(cause)
     return productions
 
 
-def _patterns(part: str, tests: Tests, place: str | None = None) -> Iterator[Pattern]:
-    """One pattern for each way the tests can hold, so that none needs an `or`."""
-    head = (("part", part), *((("place", place),) if place is not None else ()))
-    keys = [key_of(name, test) for name, test in tests.items()]
-    for values in itertools.product(*(values for _, values in keys)):
-        chosen = tuple((key, value) for (key, _), value in zip(keys, values, strict=True))
-        yield Pattern("item", (*head, *chosen))
+def _cause(cause: Cause) -> Iterator[Production]:
+    rule, zone = cause.key
+    needed: list[Pattern] = []
+    for position, member in enumerate(cause.gathers):
+        direct = _pattern(member[0]) if len(member) == 1 else None
+        if direct is not None and not any(one.kind == direct.kind == "item" for one in needed):
+            needed.append(direct)
+        else:
+            slot = f"gathers {position}"
+            needed.append(Pattern("member", (("rule", (rule,)), ("place", (zone,)), ("slot", (slot,)))))
+            yield from _ways(member, cause.key, slot)
+    for position, member in enumerate(cause.backed_by):
+        yield from _ways(member, cause.key, f"backed_by {position}")
+    for position, member in enumerate(cause.refuted_by):
+        yield from _ways(member, cause.key, f"refuted_by {position}")
+    yield Production(tuple(needed), "finding", rule, zone)
 
 
-def _cause(rule: Rule, zone: str, knowledge: Knowledge, machine: Machine) -> Iterator[Production]:
-    for heading, position, member in rule.members():
-        slot = f"{heading} {position}"
-        for pattern in _member_patterns(member, zone, knowledge, machine):
-            yield Production((pattern,), "member", rule.id, zone, slot)
-    needed = tuple(_slot(rule.id, zone, f"gathers {i}") for i in range(len(rule.gathers)))
-    yield Production(needed, "finding", rule.id, zone)
-    stands = Pattern("finding", (("rule", rule.id), ("place", zone)))
-    for i in range(len(rule.refuted_by)):
-        slot = f"refuted_by {i}"
-        yield Production((stands, _slot(rule.id, zone, slot)), "refuted", rule.id, zone, slot)
+def _ways(member: tuple[Alternative, ...], key: tuple[str, str], slot: str) -> Iterator[Production]:
+    rule, zone = key
+    for one in member:
+        yield Production((_pattern(one),), "member", rule, zone, slot)
 
 
-def _slot(rule: str, zone: str, slot: str) -> Pattern:
-    return Pattern("member", (("rule", rule), ("place", zone), ("slot", slot)))
+def _pattern(one: Alternative) -> Pattern:
+    if one.case is not None:
+        return _look(*one.item, one.case)
+    return Pattern("finding", (("rule", (str(one.rule),)), ("place", (one.item[1],))))
 
 
-def _member_patterns(member: Member, zone: str, knowledge: Knowledge, machine: Machine) -> Iterator[Pattern]:
-    for one in member.alternatives():
-        if one.look is not None:
-            for place in machine.related_places(one.look.part, zone):
-                yield from _patterns(one.look.part, one.look.tests, place)
-        elif one.rule is not None:
-            for place in machine.related_places(knowledge.rules[one.rule].about, zone):
-                yield Pattern("finding", (("rule", one.rule), ("place", place)))
+def _look(part: str, place: str | None, case: Case) -> Pattern:
+    where = (("place", (place,)),) if place is not None else ()
+    return Pattern("item", (("part", (part,)), *where, *((c.key, tuple(sorted(c.accepted))) for c in case)))

@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from inspector.deriving.facts import Fact, Facts
-from inspector.judging.answers import Answer, all_of, answer_test, answer_tests, any_of
-from inspector.judging.engine import Engine, RuleError
-from inspector.judging.engine_limits import checked_productions
+from inspector.judging.answers import Answer, all_of, answer_case, answer_cases, any_of
+from inspector.judging.engine import RuleError
 from inspector.judging.grammar import Conclusion, payloads
+from inspector.judging.plan import Alternative, Cause, Plan, Single, plan_for
+from inspector.judging.stages import conclude, engines_for
+from inspector.judging.states import Case, Item, State, accepted_words, states
 from inspector.knowledge.library import Knowledge
-from inspector.knowledge.rules import Member, Rule, Test
+from inspector.knowledge.rules import Rule, Test
 from inspector.reading.inspection import Word
 
 Key = tuple[str, str, str]
 
 
-@dataclass(frozen=True)
-class Ground:
+class Ground(NamedTuple):
     """A fact that a finding rests on, and the test it passed."""
 
     fact: Fact
@@ -45,8 +47,7 @@ class Finding:
         return self.rule.id, self.place
 
 
-@dataclass(frozen=True)
-class OpenRule:
+class OpenRule(NamedTuple):
     """A rule that cannot be answered at a place, and the looks that would answer it."""
 
     rule: Rule
@@ -64,23 +65,13 @@ class Judgement:
     open: tuple[OpenRule, ...]
 
 
-_engines: dict[tuple[int, str], tuple[Knowledge, Engine]] = {}
-
-
-def engine_for(knowledge: Knowledge, kind: str) -> Engine:
-    """The engine of a machine kind, made once for each body of knowledge. Raises Faults beyond its limits."""
-    key = (id(knowledge), kind)  # holding the knowledge keeps its id from being used again
-    if key not in _engines:
-        _engines[key] = (knowledge, Engine(checked_productions(knowledge, kind)))
-    return _engines[key][1]
-
-
 def judge(facts: Facts, knowledge: Knowledge) -> Judgement:
     """Judge one inspection. Raises RuleError, naming the rule, when the engine fails."""
-    conclusions = engine_for(knowledge, facts.machine.id).run(payloads(facts))
-    judge_ = _Judge(facts, knowledge, conclusions)
-    findings, opened = judge_.rules()
-    kept = _yielding(findings, knowledge)
+    kind = facts.machine.id
+    found = states(facts, knowledge)
+    conclusions = conclude(payloads(found, accepted_words(knowledge)), engines_for(knowledge, kind))
+    findings, opened = _Judge(facts, plan_for(knowledge, kind), found, conclusions).rules()
+    kept = _yielding(findings)
     return Judgement(
         facts=facts,
         findings=tuple(f for f in kept if not f.refuted),
@@ -89,7 +80,7 @@ def judge(facts: Facts, knowledge: Knowledge) -> Judgement:
     )
 
 
-def _yielding(findings: list[Finding], knowledge: Knowledge) -> list[Finding]:
+def _yielding(findings: list[Finding]) -> list[Finding]:
     """Mark a milder finding where the worse one it gives way to stands at the same place."""
     standing = {finding.key for finding in findings if not finding.refuted}
     result = []
@@ -100,150 +91,157 @@ def _yielding(findings: list[Finding], knowledge: Knowledge) -> list[Finding]:
 
 
 class _Judge:
-    def __init__(self, facts: Facts, knowledge: Knowledge, conclusions: Iterable[Conclusion]) -> None:
+    def __init__(
+        self, facts: Facts, plan: Plan, found: Mapping[Item, State], conclusions: Iterable[Conclusion]
+    ) -> None:
         self.facts = facts
-        self.known = knowledge
+        self.plan = plan
+        self.states = found
         self.conclusions = frozenset(conclusions)
         self.answers: dict[tuple[str, str], Answer] = {}
+        self.asked: dict[Key, tuple[Key, ...]] = {}
 
     def rules(self) -> tuple[list[Finding], list[OpenRule]]:
         findings: list[Finding] = []
         opened: list[OpenRule] = []
-        ordered = sorted(self.known.rules.values(), key=lambda rule: rule.is_cause)
-        for rule in ordered:
-            for place in self.facts.machine.parts.get(rule.about, ()):
-                answer = self._checked(rule, place)
-                if answer is True:
-                    findings.append(self._finding(rule, place, findings))
-                elif answer is None:
-                    opened.append(OpenRule(rule, place, tuple(self._missing(rule, place))))
+        for single in self.plan.singles.values():
+            answer = self.answers[single.key] = answer_cases(single.cases, self.states[single.item])
+            if answer is True:
+                findings.append(self._single(single))
+            elif answer is None:
+                opened.append(OpenRule(single.rule, single.key[1], self._missing_in(single)))
+        for cause in self.plan.causes.values():
+            answer = self.answers[cause.key] = all_of(self._member(member) for member in cause.gathers)
+            if answer is True:
+                findings.append(self._cause(cause, findings))
+            elif answer is None:
+                opened.append(OpenRule(cause.rule, cause.key[1], self._missing_of(cause)))
+        self._compare({finding.key for finding in findings})
         return findings, opened
 
-    def _checked(self, rule: Rule, place: str) -> Answer:
+    def _compare(self, standing: set[tuple[str, str]]) -> None:
         """The engine says yes; no and open are told apart here; both must agree on every yes."""
-        stands = Conclusion("finding", rule.id, place) in self.conclusions
-        answer = self._cause(rule, place) if rule.is_cause else self._single(rule, place)
-        self.answers[rule.id, place] = answer
-        if stands != (answer is True):
-            said = "stands" if stands else "does not stand"
-            raise RuleError(rule.id, ValueError(f"the engine says it {said} at {place}, the facts say {answer}"))
-        return answer
+        concluded = {(one.rule, one.place) for one in self.conclusions if one.kind == "finding"}
+        for rule, place in sorted(concluded ^ standing):
+            said = "stands" if (rule, place) in concluded else "does not stand"
+            answer = self.answers.get((rule, place))
+            raise RuleError(rule, ValueError(f"the engine says it {said} at {place}, the facts say {answer}"))
 
-    def _single(self, rule: Rule, place: str) -> Answer:
-        looks = self.facts.items[rule.about, place]
-        return any_of(answer_tests(tests, looks) for tests in rule.cases())
+    def _answer(self, one: Alternative) -> Answer:
+        if one.case is not None:
+            return answer_case(one.case, self.states[one.item])
+        return self.answers.get((str(one.rule), one.item[1]), False)
 
-    def _cause(self, rule: Rule, zone: str) -> Answer:
-        return all_of(self._member(member, zone) for member in rule.gathers)
+    def _member(self, member: tuple[Alternative, ...]) -> Answer:
+        return any_of(self._answer(one) for one in member)
 
-    def _member(self, member: Member, zone: str) -> Answer:
-        return any_of(answer for _, answer in self._alternatives(member, zone))
+    def _grounds(self, item: Item, case: Case) -> list[Ground]:
+        looks = self.facts.items[item]
+        return [Ground(looks[check.name], check.test) for check in case]
 
-    def _alternatives(self, member: Member, zone: str) -> list[tuple[tuple[Member, str], Answer]]:
-        found: list[tuple[tuple[Member, str], Answer]] = []
-        for one in member.alternatives():
-            part = one.look.part if one.look else self.known.rules[str(one.rule)].about
-            for place in self.facts.machine.related_places(part, zone):
-                if one.look is not None:
-                    answer = answer_tests(one.look.tests, self.facts.items[part, place])
-                else:
-                    answer = self.answers.get((str(one.rule), place), False)
-                found.append(((one, place), answer))
-        return found
+    def _single(self, single: Single) -> Finding:
+        state = self.states[single.item]
+        holding = next(case for case in single.cases if answer_case(case, state) is True)
+        return Finding(single.rule, single.key[1], tuple(self._grounds(single.item, holding)))
 
-    def _finding(self, rule: Rule, place: str, earlier: list[Finding]) -> Finding:
-        if not rule.is_cause:
-            looks = self.facts.items[rule.about, place]
-            holding = next(tests for tests in rule.cases() if answer_tests(tests, looks) is True)
-            return Finding(rule, place, tuple(Ground(looks[name], test) for name, test in holding.items()))
-        grounds, symptoms = self._gathered(rule, place, earlier)
-        slots = {c.slot for c in self.conclusions if c.kind != "finding" and (c.rule, c.place) == (rule.id, place)}
+    def _cause(self, cause: Cause, earlier: list[Finding]) -> Finding:
+        grounds, symptoms = self._gathered(cause, earlier)
+        slots = {c.slot for c in self.conclusions if c.kind != "finding" and (c.rule, c.place) == cause.key}
         return Finding(
-            rule,
-            place,
+            cause.rule,
+            cause.key[1],
             tuple(grounds),
             tuple(symptoms),
             backed=sum(slot.startswith("backed_by") for slot in slots),
-            refuters=tuple(self._refuters(rule, place)),
-            settling=tuple(self._settling(rule, place)),
+            refuters=tuple(self._refuters(cause)),
+            settling=tuple(self._settling(cause)),
             refuted=any(slot.startswith("refuted_by") for slot in slots),
         )
 
-    def _settling(self, rule: Rule, zone: str) -> Iterator[Key]:
+    def _settling(self, cause: Cause) -> Iterator[Key]:
         """The looks not yet made that would make a cause surer or rule it out."""
-        for member in (*rule.refuted_by, *rule.backed_by):
-            for (one, place), answer in self._alternatives(member, zone):
-                if answer is None and one.look is not None:
-                    yield from self._open_looks(one.look.part, place, one.look.tests)
+        for member in (*cause.refuted_by, *cause.backed_by):
+            for one in member:
+                if one.case is not None and self._answer(one) is None:
+                    yield from self._open_looks(one.item, one.case)
 
-    def _refuters(self, rule: Rule, zone: str) -> Iterator[Ground]:
+    def _refuters(self, cause: Cause) -> Iterator[Ground]:
         """The looks that rule a cause out; a finding that does so stands with its own looks."""
-        for member in rule.refuted_by:
-            for (one, place), answer in self._alternatives(member, zone):
-                if answer is True and one.look is not None:
-                    looks = self.facts.items[one.look.part, place]
-                    yield from (Ground(looks[name], test) for name, test in one.look.tests.items())
-                elif answer is True and one.rule is not None:
-                    other = self.known.rules[one.rule]
-                    yield from self._finding(other, place, []).grounds
+        for member in cause.refuted_by:
+            for one in member:
+                if self._answer(one) is not True:
+                    continue
+                if one.case is not None:
+                    yield from self._grounds(one.item, one.case)
+                elif (str(one.rule), one.item[1]) in self.plan.singles:
+                    yield from self._single(self.plan.singles[str(one.rule), one.item[1]]).grounds
 
-    def _gathered(
-        self, rule: Rule, zone: str, earlier: list[Finding]
-    ) -> tuple[list[Ground], list[tuple[str, str]]]:
+    def _gathered(self, cause: Cause, earlier: list[Finding]) -> tuple[list[Ground], list[tuple[str, str]]]:
         grounds: list[Ground] = []
         symptoms: list[tuple[str, str]] = []
-        for member in (*rule.gathers, *rule.backed_by):
-            for (one, place), answer in self._alternatives(member, zone):
-                if answer is not True:
+        for member in (*cause.gathers, *cause.backed_by):
+            for one in member:
+                if self._answer(one) is not True:
                     continue
-                if one.rule is not None:
-                    symptoms.append((one.rule, place))
-                elif one.look is not None:
-                    looks = self.facts.items[one.look.part, place]
-                    grounds += [Ground(looks[name], test) for name, test in one.look.tests.items()]
-        read = {(g.fact.part, g.fact.place, g.fact.name) for g in grounds}
-        for finding in earlier:
-            rests_on = {(g.fact.part, g.fact.place, g.fact.name) for g in finding.grounds}
-            if not finding.rule.is_cause and rests_on and rests_on <= read:
+                if one.case is not None:
+                    grounds += self._grounds(one.item, one.case)
+                else:
+                    symptoms.append((str(one.rule), one.item[1]))
+        read = {ground.fact[:3] for ground in grounds}
+        for finding in earlier if read else ():
+            rests_on = [ground.fact[:3] for ground in finding.grounds]
+            if rests_on and not finding.rule.is_cause and read.issuperset(rests_on):
                 symptoms.append(finding.key)
         return grounds, list(dict.fromkeys(symptoms))
 
-    def _missing(self, rule: Rule, place: str) -> list[Key]:
-        """The looks that keep a rule open, without repeats."""
-        missing: list[Key] = []
-        if not rule.is_cause:
-            for tests in rule.cases():
-                if answer_tests(tests, self.facts.items[rule.about, place]) is None:
-                    missing += self._open_looks(rule.about, place, tests)
-        for member in rule.gathers:
-            if self._member(member, place) is not None:
-                continue
-            for (one, where), answer in self._alternatives(member, place):
-                if answer is None and one.look is not None:
-                    missing += self._open_looks(one.look.part, where, one.look.tests)
-                elif answer is None and one.rule is not None:
-                    missing += self._missing(self.known.rules[one.rule], where)
-        return list(dict.fromkeys(missing))
+    def _missing_in(self, single: Single) -> tuple[Key, ...]:
+        """The looks that keep a rule about one part open, without repeats."""
+        cases = single.cases
+        if len(cases) == 1:
+            return self._open_looks(single.item, cases[0])
+        state = self.states[single.item]
+        unsettled = (case for case in cases if answer_case(case, state) is None)
+        return tuple(dict.fromkeys(key for case in unsettled for key in self._open_looks(single.item, case)))
 
-    def _open_looks(self, part: str, place: str, tests: dict[str, Test]) -> list[Key]:
-        found: list[Key] = []
-        for name, test in tests.items():
-            fact = self.facts.items[part, place][name]
-            if answer_test(test, fact) is None:
-                found += self._asked(fact)
+    def _missing_of(self, cause: Cause) -> tuple[Key, ...]:
+        """The looks that keep a cause open, without repeats."""
+        missing: list[Key] = []
+        for member in cause.gathers:
+            if self._member(member) is not None:
+                continue
+            for one in member:
+                if self._answer(one) is not None:
+                    continue
+                if one.case is not None:
+                    missing += self._open_looks(one.item, one.case)
+                else:
+                    missing += self._missing_in(self.plan.singles[str(one.rule), one.item[1]])
+        return tuple(dict.fromkeys(missing))
+
+    def _open_looks(self, item: Item, case: Case) -> tuple[Key, ...]:
+        """The looks that keep one case open, without repeats."""
+        state, looks = self.states[item], self.facts.items[item]
+        names = [name for key, _, name, _ in case if state.get(key, "") is None]
+        if len(names) == 1:
+            return self._asked(looks[names[0]])
+        return tuple(dict.fromkeys(key for name in names for key in self._asked(looks[name])))
+
+    def _asked(self, fact: Fact) -> tuple[Key, ...]:
+        """A derived fact is closed by the looks it comes from; one that nobody knows is closed by none."""
+        key = fact[:3]
+        found = self.asked.get(key)
+        if found is None:
+            if isinstance(fact.value, Word):
+                found = ()
+            else:
+                found = tuple(dict.fromkeys(self._sources(fact))) if fact.derived_from else (key,)
+            self.asked[key] = found
         return found
 
-    def _asked(self, fact: Fact) -> list[Key]:
-        """A derived fact is closed by the looks it comes from; one that nobody knows is closed by none."""
-        if isinstance(fact.value, Word):
-            return []
-        if not fact.derived_from:
-            return [(fact.part, fact.place, fact.name)]
-        keys: list[Key] = []
+    def _sources(self, fact: Fact) -> Iterator[Key]:
         for part, place, name in fact.derived_from:
             source = self.facts.items[part, place][name]
             if source.derived_from:
-                keys += self._asked(source)
+                yield from self._asked(source)
             elif not source.seen or not fact.partial:
-                keys.append((part, place, name))
-        return keys
+                yield part, place, name

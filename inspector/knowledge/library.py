@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache, cached_property
 from importlib.resources.abc import Traversable
 from typing import Any
@@ -39,6 +39,11 @@ class Knowledge:
     wear: Mapping[tuple[str, str], WearPrior]
     stakes: Stakes
     walk_round: WalkRound
+    worked_out: dict[Any, dict[Any, Any]] = field(default_factory=dict, init=False, compare=False, repr=False)
+
+    def __getstate__(self) -> dict[str, Any]:
+        """What was worked out from it is made anew where it is needed."""
+        return {**self.__dict__, "worked_out": {}}
 
     @cached_property
     def limit_weights(self) -> Mapping[tuple[str, str, str], int]:

@@ -85,11 +85,15 @@ def outcome(
     chance is one half or more. Between the two the reading cannot tell. One reading only, no arrays. Raises
     ValueError as `chance_beyond` does. Source: decision with a guard band as in JCGM 106:2012, clause 8.
     """
+    return outcome_of(chance_beyond(value, uncertainty, at_least, at_most), act_over_loss)
+
+
+def outcome_of(chance: float, act_over_loss: float) -> Outcome:
+    """The same from the chance of being beyond, where that is known. Raises ValueError as `outcome` does."""
     if not is_number(act_over_loss) or not 0.0 < act_over_loss <= 0.5:
         raise ValueError(
             f"The cost of acting over the loss must lie above 0 and up to 0.5, found {act_over_loss}."
         )
-    chance = chance_beyond(value, uncertainty, at_least, at_most)
     if chance <= act_over_loss:
         return "within"
     return "beyond" if chance >= 0.5 else "cannot tell"

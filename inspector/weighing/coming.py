@@ -14,6 +14,7 @@ from datetime import date
 from inspector.deriving.facts import Fact, Facts
 from inspector.deriving.forecast import round_down, round_outward
 from inspector.deriving.limits import Band
+from inspector.knowledge.kept import once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.rules import Action, Rule, Tests
 from inspector.quantities.tyres import tyre_date
@@ -46,10 +47,11 @@ def all_coming(facts: Facts, knowledge: Knowledge) -> list[Coming]:
 
 def _limits(facts: Facts, knowledge: Knowledge) -> Iterator[Coming]:
     """Ages and distances with a day or a reading they count from."""
-    for fact in facts.all():
-        prop = knowledge.properties[fact.part][fact.name]
-        function = prop.derive.function if prop.derive else None
-        if function in ("age", "travelled") and isinstance(fact.value, Measured) and fact.part not in _NOT_PARTS:
+    for fact in facts.all:
+        if not isinstance(fact.value, Measured) or not fact.derived_from or fact.part in _NOT_PARTS:
+            continue
+        derive = knowledge.properties[fact.part][fact.name].derive
+        if derive is not None and derive.function in ("age", "travelled"):
             found = _first_limit(fact, facts, knowledge)
             if found is not None:
                 yield found
@@ -96,18 +98,27 @@ def _passed(one: Coming, inspection: Inspection) -> bool:
 
 def _rule_about(fact: Fact, limit: str, facts: Facts, knowledge: Knowledge) -> Rule | None:
     """The rule that stands when this limit is passed and asks for work; due work before defects."""
+    asking = _asking_for_work(knowledge, fact.part, fact.name, limit)
+    if not asking:
+        return None
     words = {name: one.value.word for name, one in facts.items[fact.part, fact.place].items()
              if isinstance(one.value, Word)}  # fmt: skip
-    fitting = [
-        rule
-        for rule in knowledge.rules.values()
-        if rule.about == fact.part
-        and (rule.due or rule.class_ != "none")
-        and any(
-            _tests_limit(tests, fact.name, limit) and not _contradicted(tests, words) for tests in rule.cases()
-        )
-    ]
+    fitting = [rule for rule, cases in asking if any(not _contradicted(tests, words) for tests in cases)]
     return min(fitting, key=lambda rule: (not rule.due, rule.class_ != "none"), default=None)
+
+
+@once
+def _asking_for_work(
+    knowledge: Knowledge, part: str, name: str, limit: str
+) -> tuple[tuple[Rule, tuple[Tests, ...]], ...]:
+    """The rules that ask for something when this limit is passed, with their cases that test it."""
+    found = []
+    for rule in knowledge.rules.values():
+        if rule.about == part and (rule.due or rule.class_ != "none"):
+            cases = tuple(tests for tests in rule.cases() if _tests_limit(tests, name, limit))
+            if cases:
+                found.append((rule, cases))
+    return tuple(found)
 
 
 def _tests_limit(tests: Tests, name: str, limit: str) -> bool:
@@ -156,7 +167,7 @@ def _merged(found: Iterator[Coming]) -> list[Coming]:
 def _wear(facts: Facts) -> Iterator[Coming]:
     """Wear that is to be measured again, and between which readings its limit is probably reached."""
     odometer = facts.inspection.odometer
-    for fact in facts.all():
+    for fact in facts.all:
         ahead = fact.forecast
         if ahead is None or odometer is None:
             continue

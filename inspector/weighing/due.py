@@ -44,7 +44,7 @@ def _places_together(entries: list[DueEntry]) -> tuple[DueEntry, ...]:
 
 def _pace(facts: Facts) -> float | None:
     """Kilometres a month as it was ridden so far, where dated readings tell it."""
-    told = [fact.forecast.per_month for fact in facts.all() if fact.forecast and fact.forecast.per_month]
+    told = [fact.forecast.per_month for fact in facts.all if fact.forecast and fact.forecast.per_month]
     return median(told) if told else None
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from inspector.judging.judge import Finding, Judgement
+from inspector.knowledge.kept import once
 from inspector.knowledge.library import Knowledge
-from inspector.knowledge.rules import Class, Harm, Rule
+from inspector.knowledge.rules import Class, Harm
 from inspector.weighing.assessment import LEVELS, Cited, FindingEntry, LevelName, Risk, ToDo
 from inspector.weighing.risk import combine_classes, risk_range, risk_words, story_probability
 from inspector.weighing.wording import certainty, evidence, sentence
@@ -116,32 +117,44 @@ class _Maker:
             class_name=class_,
             class_reason=rule.class_reason,
             official=rule.official,
-            risk=risk_of(rule.harm),
+            risk=_risk(self.known, rule.id),
             certainty=certainty(finding, self.known),
             says=sentence(finding),
             means=rule.means,
             evidence=tuple({evidence(ground): None for ground in finding.grounds}),
-            do=tuple(ToDo(step=action.step, by=action.by) for action in rule.do),
+            do=_steps(self.known, rule.id),
             confirm=rule.confirm,
             mistaken_for=rule.mistaken_for,
             cautions=rule.cautions,
-            sources=self._sources(rule),
+            sources=_sources(self.known, rule.id),
             effort=rule.effort,
             settled_by=rule.settled_by,
         )
 
-    def _sources(self, rule: Rule) -> tuple[Cited, ...]:
-        return tuple(
-            Cited(
-                source=citation.source,
-                title=self.known.sources[citation.source].title,
-                at=citation.at,
-                gives=citation.gives,
-                standing=self.known.sources[citation.source].standing,
-                known=citation.known,
-            )
-            for citation in rule.sources
+
+@once
+def _risk(knowledge: Knowledge, rule: str) -> Risk | None:
+    return risk_of(knowledge.rules[rule].harm)
+
+
+@once
+def _steps(knowledge: Knowledge, rule: str) -> tuple[ToDo, ...]:
+    return tuple(ToDo(step=action.step, by=action.by) for action in knowledge.rules[rule].do)
+
+
+@once
+def _sources(knowledge: Knowledge, rule: str) -> tuple[Cited, ...]:
+    return tuple(
+        Cited(
+            source=citation.source,
+            title=knowledge.sources[citation.source].title,
+            at=citation.at,
+            gives=citation.gives,
+            standing=knowledge.sources[citation.source].standing,
+            known=citation.known,
         )
+        for citation in knowledge.rules[rule].sources
+    )
 
 
 Pair = tuple[Finding, FindingEntry]

@@ -21,7 +21,7 @@ def measurements(facts: Facts, knowledge: Knowledge) -> tuple[Measurement, ...]:
     unit = "mi" if odometer is not None and odometer.unit == "mi" else "km"
     return tuple(
         _measurement(fact, fact.value, unit, facts, knowledge)
-        for fact in facts.all()
+        for fact in facts.all
         if isinstance(fact.value, Measured)
     )
 

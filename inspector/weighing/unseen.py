@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cached_property
 
 from inspector.deriving.facts import Fact
 from inspector.deriving.limits import Standing
-from inspector.judging.judge import Judgement, Key, OpenRule
+from inspector.judging.judge import Judgement, Key
+from inspector.knowledge.kept import lately, once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.observables import Eyes, Property
-from inspector.knowledge.rules import Class, Effort, Rule
+from inspector.knowledge.rules import Class, Effort
 from inspector.quantities.conformity import outcome
 from inspector.quantities.value_of_information import look_worth
 from inspector.reading.inspection import Measured, Silent
@@ -26,76 +28,112 @@ def unseen_entries(judgement: Judgement, knowledge: Knowledge) -> tuple[UnseenEn
     Critical looks come first (in a handover those that settle a suspicion), then what is worth most a minute.
     """
     settling = _settling_looks(judgement)
-    reading: dict[Key, list[OpenRule]] = {}
-    for opened in judgement.open:
-        for key in opened.missing:
-            reading.setdefault(key, []).append(opened)
-    standings = _standings(judgement)
+    reading: dict[Key, list[str]] = {}
+    for rule, _, missing in judgement.open:
+        for key in missing:
+            reading.setdefault(key, []).append(rule.id)
+    standings = _Standings(judgement)
     ranked: list[tuple[tuple[bool, bool, float], UnseenEntry]] = []
     handover = judgement.facts.inspection.purpose == "handover"
-    for fact in judgement.facts.all():
-        key = (fact.part, fact.place, fact.name)
-        because = _because(fact, standings.get(key, set()), bool(reading.get(key)))
+    for fact in judgement.facts.all:
+        key = fact[:3]
+        because = _because(fact, standings, key in reading)
         if because is None and key in settling:
             because = "not looked at"
         if because is not None:
-            rules = [*(one.rule for one in reading.get(key, [])), *settling.get(key, [])]
-            entry = _entry(fact, because, rules, knowledge)
+            entry, worth = _entry(fact, because, (*reading.get(key, ()), *settling.get(key, ())), knowledge)
             settles = key in settling
-            rank = (not (settles and handover), not entry.critical, -_worth(entry, rules, knowledge))
-            ranked.append((rank, entry))
+            ranked.append(((not (settles and handover), not entry.critical, -worth), entry))
     return tuple(entry for _, entry in sorted(ranked, key=lambda pair: pair[0]))
 
 
-def _settling_looks(judgement: Judgement) -> dict[Key, list[Rule]]:
+def _settling_looks(judgement: Judgement) -> dict[Key, list[str]]:
     """Looks that would make a standing suspicion surer or rule it out, with the causes they settle."""
-    found: dict[Key, list[Rule]] = {}
+    found: dict[Key, list[str]] = {}
     for finding in judgement.findings:
         if finding.rule.is_suspicion and finding.hidden_by is None:
             for key in finding.settling:
-                found.setdefault(key, []).append(finding.rule)
+                found.setdefault(key, []).append(finding.rule.id)
     return found
 
 
-def _because(fact: Fact, standings: set[Standing], opened: bool) -> UnseenBecause | None:
+def _because(fact: Fact, standings: _Standings, opened: bool) -> UnseenBecause | None:
     if isinstance(fact.value, Silent):
         if not fact.unseen:
             return None
         return "could not see" if fact.value.state == "could not see" else "not looked at"
-    if opened and "cannot tell" in standings:
+    if not opened:
+        return None
+    found = standings.of(fact)
+    if "cannot tell" in found:
         return "cannot tell"
-    return "limit not known" if opened and "not known" in standings else None
+    return "limit not known" if "not known" in found else None
 
 
-def _standings(judgement: Judgement) -> dict[Key, set[Standing]]:
+class _Standings:
     """How each look stands to the limits of its own and of whatever is derived from it."""
-    found: dict[Key, set[Standing]] = {}
-    for fact in judgement.facts.all():
-        for limit in fact.limits.values():
-            found.setdefault((fact.part, fact.place, fact.name), set()).add(limit.standing)
-            for key in () if fact.partial else fact.derived_from:
-                found.setdefault(key, set()).add(limit.standing)
-    return found
+
+    def __init__(self, judgement: Judgement) -> None:
+        self.facts = judgement.facts
+
+    @cached_property
+    def _all(self) -> dict[Key, set[Standing]]:
+        found: dict[Key, set[Standing]] = {}
+        for fact in self.facts.all:
+            for limit in fact.limits.values():
+                found.setdefault((fact.part, fact.place, fact.name), set()).add(limit.standing)
+                for key in () if fact.partial else fact.derived_from:
+                    found.setdefault(key, set()).add(limit.standing)
+        return found
+
+    def of(self, fact: Fact) -> set[Standing]:
+        return self._all.get((fact.part, fact.place, fact.name), set())
 
 
-def _entry(fact: Fact, because: UnseenBecause, rules: list[Rule], knowledge: Knowledge) -> UnseenEntry:
-    prop = knowledge.properties[fact.part][fact.name]
+def _entry(
+    fact: Fact, because: UnseenBecause, rules: tuple[str, ...], knowledge: Knowledge
+) -> tuple[UnseenEntry, float]:
+    """What a look could show, and what it is worth for each minute it takes."""
     silent = isinstance(fact.value, Silent)
-    worst = combine_classes([rule.class_ for rule in rules] or ["none"])
-    return UnseenEntry(
-        part=fact.part,
-        place=fact.place,
-        name=fact.name,
+    entry, worth = _unlooked(knowledge, fact.part, fact.place, fact.name, because, rules, silent)
+    if isinstance(fact.value, Silent):
+        return (entry.model_copy(update={"reason": fact.value.reason}) if fact.value.reason else entry), worth
+    if because == "cannot tell":
+        prop = knowledge.properties[fact.part][fact.name]
+        entry = entry.model_copy(update={"tools": _settling(fact, prop, knowledge)})
+    return entry, worth
+
+
+@lately
+def _unlooked(
+    knowledge: Knowledge,
+    part: str,
+    place: str,
+    name: str,
+    because: UnseenBecause,
+    rules: tuple[str, ...],
+    silent: bool,
+) -> tuple[UnseenEntry, float]:
+    """The entry as it is for every record in which the same rules are left open by this look."""
+    prop = knowledge.properties[part][name]
+    waiting = [knowledge.rules[rule] for rule in rules]
+    worst = combine_classes([rule.class_ for rule in waiting] or ["none"])
+    entry = UnseenEntry(
+        part=part,
+        place=place,
+        name=name,
         because=because,
-        reason=fact.value.reason if isinstance(fact.value, Silent) else None,
+        reason=None,
         critical=prop.critical and (silent or worst in ("major", "dangerous")),
         ask=prop.ask or "",
         look=prop.look or "",
-        tools=_settling(fact, prop, knowledge) if because == "cannot tell" else prop.tools,
+        tools=prop.tools,
         minutes=prop.minutes,
-        could_show=tuple(dict.fromkeys(rule.title for rule in rules if rule.class_ != "none")),
+        could_show=tuple(dict.fromkeys(rule.title for rule in waiting if rule.class_ != "none")),
         worst=worst,
     )
+    worth = max((_worth(knowledge, rule.class_, rule.effort, prop.eyes) for rule in waiting), default=0.0)
+    return entry, worth / max(prop.minutes, 0.5)
 
 
 def _settling(fact: Fact, prop: Property, knowledge: Knowledge) -> tuple[str, ...]:
@@ -130,27 +168,14 @@ def _decides(fact: Fact, spread: float, knowledge: Knowledge) -> bool:
     )
 
 
-def _worth(entry: UnseenEntry, rules: list[Rule], knowledge: Knowledge) -> float:
-    """What the look is worth for each minute it takes: how much it lowers the expected loss."""
-    eyes = knowledge.properties[entry.part][entry.name].eyes
-    could_be = {(rule.class_, rule.effort) for rule in rules}
-    worth = max((_worth_of(knowledge, class_, effort, eyes) for class_, effort in could_be), default=0.0)
-    return worth / max(entry.minutes, 0.5)
-
-
-_worths: dict[tuple[int, Class, Effort, Eyes], tuple[Knowledge, float]] = {}
-
-
-def _worth_of(knowledge: Knowledge, class_: Class, effort: Effort, eyes: Eyes) -> float:
-    """Worth of one look at a trouble of a class, worked out once for each body of knowledge."""
-    key = (id(knowledge), class_, effort, eyes)
+@once
+def _worth(knowledge: Knowledge, class_: Class, effort: Effort, eyes: Eyes) -> float:
+    """Worth of one look at a trouble of a class: how much it lowers the expected loss."""
     if class_ == "none":
         return 0.0
-    if key not in _worths:
-        stakes, finds = knowledge.stakes, knowledge.stakes.look_finds[eyes]
-        chance, loss, cost = stakes.chance_hidden[class_], stakes.loss_if_wrong[class_], stakes.cost_to_act[effort]
-        _worths[key] = (knowledge, look_worth(chance, loss, cost, finds.sensitivity, finds.specificity))
-    return _worths[key][1]
+    stakes, finds = knowledge.stakes, knowledge.stakes.look_finds[eyes]
+    chance, loss, cost = stakes.chance_hidden[class_], stakes.loss_if_wrong[class_], stakes.cost_to_act[effort]
+    return look_worth(chance, loss, cost, finds.sensitivity, finds.specificity)
 
 
 def look_next(entries: Iterable[UnseenEntry]) -> tuple[UnseenEntry, ...]:
@@ -181,15 +206,17 @@ def _together(group: list[UnseenEntry]) -> UnseenEntry:
 def coverage(judgement: Judgement, knowledge: Knowledge) -> tuple[SystemCoverage, ...]:
     """By system: how many of the expected looks gave a value, and how many of the critical ones."""
     counts: dict[str, list[int]] = {}
-    for fact in judgement.facts.all():
-        if not fact.expected or (isinstance(fact.value, Silent) and fact.value.state == "does not apply"):
+    for fact in judgement.facts.all:
+        if not fact.expected:
             continue
-        critical = knowledge.properties[fact.part][fact.name].critical
-        row = counts.setdefault(knowledge.systems[fact.part, fact.name], [0, 0, 0, 0])
-        row[0] += fact.seen
-        row[1] += 1
-        row[2] += fact.seen and critical
-        row[3] += critical
+        seen = not isinstance(fact.value, Silent)
+        if seen or fact.unseen:
+            critical = knowledge.properties[fact.part][fact.name].critical
+            row = counts.setdefault(knowledge.systems[fact.part, fact.name], [0, 0, 0, 0])
+            row[0] += seen
+            row[1] += 1
+            row[2] += seen and critical
+            row[3] += critical
     return tuple(
         SystemCoverage(
             system=system,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 
 from inspector.judging.judge import Judgement
@@ -32,24 +33,26 @@ def weigh(judgement: Judgement, knowledge: Knowledge) -> Assessment:
     unseen = unseen_entries(judgement, knowledge)
     inspection = judgement.facts.inspection
     standing = [*entries.findings, *entries.causes]
+    asked_next = look_next(unseen)
     return Assessment(
         visit=_visit(inspection, judgement.facts.machine.called),
         verdict=_verdict(standing, unseen),
         findings=entries.findings,
         causes=entries.causes,
         ruled_out=entries.ruled_out,
-        look_next=look_next(unseen),
+        look_next=asked_next,
         unseen=unseen,
         jobs=_jobs(entries),
         due=due_entries(judgement.facts, knowledge),
         measurements=measurements(judgement.facts, knowledge),
         coverage=coverage(judgement, knowledge),
-        cautions=_cautions(standing, unseen, knowledge),
+        cautions=_cautions(standing, asked_next, knowledge),
         rules_judged=len(knowledge.rules),
         version=program_version(),
     )
 
 
+@cache
 def program_version() -> str:
     """The version of this program, as far as it was installed."""
     try:
@@ -121,11 +124,11 @@ def _jobs(entries: Entries) -> tuple[Job, ...]:
 
 
 def _cautions(
-    standing: list[FindingEntry], unseen: tuple[UnseenEntry, ...], knowledge: Knowledge
+    standing: list[FindingEntry], asked_next: tuple[UnseenEntry, ...], knowledge: Knowledge
 ) -> tuple[CautionEntry, ...]:
     """Cautions of the findings and of the looks that are asked for next, then those that always stand."""
     ids = [caution for entry in standing for caution in entry.cautions]
-    for asked in look_next(unseen):
+    for asked in asked_next:
         ids += knowledge.properties[asked.part][asked.name].cautions
     ids += [name for name, caution in knowledge.cautions.items() if caution.always]
     return tuple(

@@ -15,7 +15,7 @@ def fixpoint(productions: Iterable[Production], facts: Iterable[Payload]) -> fro
         new: set[Conclusion] = set()
         for rule in rules:
             matches = [
-                [f for f in known if f["kind"] == p.kind and all(f.get(k) == v for k, v in p.conditions)]
+                [f for f in known if f["kind"] == p.kind and all(f.get(k) in words for k, words in p.conditions)]
                 for p in rule.patterns
             ]
             if all(matches):

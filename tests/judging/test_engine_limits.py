@@ -9,8 +9,12 @@ from inspector.judging.grammar import Pattern, Production
 from inspector.knowledge.library import knowledge
 
 
+def look(*conditions: tuple[str, str]) -> Pattern:
+    return Pattern("item", tuple((key, (word,)) for key, word in conditions))
+
+
 def single(rule: str, *conditions: tuple[str, str]) -> Production:
-    return Production((Pattern("item", conditions),), "finding", rule)
+    return Production((look(*conditions),), "finding", rule)
 
 
 def test_the_rules_that_ship_are_within_the_limits() -> None:
@@ -25,8 +29,12 @@ def test_the_rules_that_ship_are_within_the_limits() -> None:
         ([single(f"r{i}", ("part", "pad"), (f"k{i}", "x")) for i in range(65)], "satisfy more than"),
         ([Production((Pattern("item", ()),) * 17, "finding", "wide")], "joins 16"),
         (
-            [Production((Pattern("item", (("a", "x"),)), Pattern("item", (("b", "y"),))), "finding", "twin")],
+            [Production((look(("a", "x")), look(("b", "y"))), "finding", "twin")],
             "could be the same fact",
+        ),
+        (
+            [Production((Pattern("item", tuple((f"k{i}", ("a", "b")) for i in range(15))),), "finding", "choosy")],
+            "with several words each",
         ),
         ([single(f"r{i}", ("part", f"p{i % 400}"), ("k", f"{i}")) for i in range(4097)], "productions"),
     ],
