@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from typing import Any
 
 Outcome = Literal["within", "beyond", "cannot tell"]
+_ROUNDING = 1e-9  # a reading right at its limit stays there when its unit is converted
 
 
 def chance_beyond(
@@ -82,7 +83,7 @@ def outcome(
     """Say whether one reading is within its limit, beyond it, or cannot tell.
 
     Within: the chance of being beyond is at most `act_over_loss` (more than 0, at most 0.5). Beyond: that
-    chance is one half or more. Between the two the reading cannot tell. One reading only, no arrays. Raises
+    chance is more than one half: a reading right at its limit cannot tell. One reading only, no arrays. Raises
     ValueError as `chance_beyond` does. Source: decision with a guard band as in JCGM 106:2012, clause 8.
     """
     return outcome_of(chance_beyond(value, uncertainty, at_least, at_most), act_over_loss)
@@ -96,4 +97,4 @@ def outcome_of(chance: float, act_over_loss: float) -> Outcome:
         )
     if chance <= act_over_loss:
         return "within"
-    return "beyond" if chance >= 0.5 else "cannot tell"
+    return "beyond" if chance > 0.5 + _ROUNDING else "cannot tell"
