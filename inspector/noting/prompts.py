@@ -30,7 +30,7 @@ def minutes_text(minutes: float) -> str:
 
 def left_text(open_questions: Sequence[Question]) -> str:
     """How many questions are left and how long they take."""
-    minutes = max(1, round(sum(one.prop.minutes for one in open_questions)))
+    minutes = max(1, round(sum(one.minutes for one in open_questions)))
     key = "left_one" if len(open_questions) == 1 else "left"
     text: str = words()["ask"][key].format(open=len(open_questions), minutes=minutes)
     return text
@@ -54,7 +54,7 @@ def step_lines(step: Step, knowledge: Knowledge, width: int, now: str | None) ->
         return ["", *paragraph(ask["has_part"].format(part=step.question.part), width)]
     prop = step.question.prop
     tools = ask["with"].format(tools=", ".join(prop.tools)) if prop.tools else ask["eyes"]
-    cost = minutes_text(prop.minutes)
+    cost = minutes_text(step.question.minutes)
     lines = ["", *paragraph(f"{step.question.address}: {step.question.name.replace('_', ' ')}", width)]
     lines += paragraph(f"{prop.ask}", width, "  ")
     lines += paragraph(f"{prop.look}", width, "  ")

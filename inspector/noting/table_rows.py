@@ -89,7 +89,7 @@ def question_rows(asked: Iterable[Question], knowledge: Knowledge) -> list[Row]:
             "question": one.prop.ask or "",
             "how to look": one.prop.look or "",
             "answers": answer_form(one.prop),
-            "minutes": f"{one.prop.minutes:g}",
+            "minutes": f"{one.minutes:g}",
         }
         for one in asked
     ]

@@ -88,7 +88,7 @@ def minutes(number: float) -> str:
     t = words()["sheet"]
     if number < 0.4:
         return str(t["minutes_less"])
-    if number < 0.8:
+    if number < 0.7:
         return str(t["minutes_half"])
     whole = round(number)
     return str(t["minutes_one"]) if whole == 1 else str(t["minutes_many"]).format(minutes=whole)

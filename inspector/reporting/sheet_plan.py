@@ -34,11 +34,8 @@ class Ask:
     limit: str | None
     cautions: tuple[Caution, ...]
     cautions_again: tuple[Caution, ...]
-
-    @property
-    def minutes(self) -> float:
-        """For all places together."""
-        return self.prop.minutes * len(self.places)
+    minutes: float  # for all places together
+    only_place: bool  # the machine has this part nowhere else
 
 
 @dataclass(frozen=True)
@@ -111,7 +108,7 @@ def make_plan(
 
 
 class _Maker:
-    """Puts questions together; a caution is told in full once, where it first matters."""
+    """Puts questions together; a caution is told in full where it first matters, then once more at each part."""
 
     def __init__(self, knowledge: Knowledge, purpose: Purpose) -> None:
         self.known = knowledge
@@ -122,6 +119,7 @@ class _Maker:
             if _AREA[purpose] in caution.before or name == "manual_and_law_first"
         }
         self.told = set(self.first)
+        self.told_here: set[str] = set()  # at the part that is being put together
 
     def blocks(self, asked: list[Question]) -> tuple[Block, ...]:
         """The blocks of one stop."""
@@ -130,6 +128,7 @@ class _Maker:
         )
 
     def _asks(self, asked: list[Question]) -> tuple[Ask, ...]:
+        self.told_here = set(self.first)
         by_name: dict[str, list[Question]] = {}
         for one in asked:
             by_name.setdefault(one.name, []).append(one)
@@ -139,8 +138,9 @@ class _Maker:
         self.number += 1
         first = found[0]
         new = [name for name in first.prop.cautions if name not in self.told]
-        again = [name for name in first.prop.cautions if name in self.told and name not in self.first]
+        again = [name for name in first.prop.cautions if name in self.told and name not in self.told_here]
         self.told.update(new)
+        self.told_here.update(first.prop.cautions)
         unit, others = units(first.prop)
         return Ask(
             number=self.number,
@@ -155,6 +155,8 @@ class _Maker:
             limit=own_limit(self.known, first.part, first.name),
             cautions=tuple(self.known.cautions[name] for name in new),
             cautions_again=tuple(self.known.cautions[name] for name in again),
+            minutes=sum(one.minutes for one in found),
+            only_place=first.only_place,
         )
 
 

@@ -54,12 +54,21 @@ def test_each_depth_holds_the_one_before_and_the_stops_come_in_order(kind: str, 
         assert [one.stop for one in walk] == sorted(one.stop for one in walk)
 
 
-def test_an_impatient_seller_is_asked_for_eighteen_things() -> None:
+def test_an_impatient_seller_is_asked_for_eighteen_things_in_twenty_minutes() -> None:
     for kind in ("shaft_drive", "chain_drive", "belt_drive"):
         asked = questions(KNOWN, kind, "before purchase", "core")
         assert len({(one.part, one.name) for one in asked}) == 18
+        assert 15 < sum(one.minutes for one in asked) < 22
         assert asked[0].address == "engine"  # whether it is cold can be felt only before anything else
         assert asked[0].name == "temperature_on_arrival"
+
+
+def test_the_next_place_of_a_look_takes_half_as_long_but_not_at_another_stop() -> None:
+    pads = [one for one in questions(KNOWN, "shaft_drive", "before purchase", "core") if one.part == "brake pad"]
+    once = KNOWN.properties["brake pad"]["friction_material_thickness"].minutes
+
+    assert [one.place.split()[0] for one in pads] == ["front"] * 4 + ["rear"] * 2
+    assert [one.minutes / once for one in pads] == [1, 0.5, 0.5, 0.5, 1, 0.5]
 
 
 def test_at_each_part_numbers_come_before_choices() -> None:

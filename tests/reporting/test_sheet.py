@@ -267,7 +267,7 @@ def test_the_plan_asks_each_question_of_the_walk_once_and_the_minutes_add_up(pur
             for place in ask.places
         ]
         assert sorted(keys) == sorted(one.key for one in asked)
-        assert plan.minutes == pytest.approx(sum(one.prop.minutes for one in asked))
+        assert plan.minutes == pytest.approx(sum(one.minutes for one in asked))
         assert [stop.start for stop in plan.stations[1:]] == [stop.end for stop in plan.stations[:-1]]
         whole = len(questions(knowledge(), "shaft_drive", purpose, "full"))
         assert plan.left_out == whole - len(asked)
