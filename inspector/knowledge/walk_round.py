@@ -115,7 +115,7 @@ def questions(
 
 
 def _timed(asked: Iterable[Question]) -> Iterator[Question]:
-    """The same look at the next place of a stop takes half as long: the tool is at hand, the eye knows what to find."""
+    """The same look at the next place of a stop takes half as long: tool in hand, the eye knows what to find."""
     begun: set[tuple[int, str, str]] = set()
     for one in asked:
         look = (one.stop, one.part, one.name)

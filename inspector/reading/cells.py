@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import zipfile
 from dataclasses import dataclass
 from datetime import date, datetime, time
@@ -108,13 +109,35 @@ def _excel(raw: bytes, path: Path) -> dict[str, Any]:
         with zipfile.ZipFile(io.BytesIO(raw)) as packed:
             if sum(one.file_size for one in packed.infolist()) > MOST_UNPACKED:
                 raise _fault(path, "the file unpacks to more than any table of looks needs")
+            sheets = [one for one in packed.namelist() if one.startswith("xl/worksheets/")]
+            formulas = any(re.search(rb"<f[ >/]", packed.read(one)) for one in sheets)
         frames: dict[str, Any] = pd.read_excel(
             io.BytesIO(raw), sheet_name=None, header=None, dtype=object, na_filter=False, engine="openpyxl"
         )
     except (zipfile.BadZipFile, KeyError, ValueError, TypeError, OSError, AttributeError, SyntaxError):
         # what the libraries say about a damaged file names their own insides only
         raise _fault(path, "this is no XLSX table that can be read; save it anew, or as CSV") from None
+    if formulas:
+        _refuse_unworked(raw, frames, path)
     return frames
+
+
+def _refuse_unworked(raw: bytes, frames: dict[str, Any], path: Path) -> None:
+    """A formula whose result the file does not hold reads as an empty cell; that would drop an answer in silence."""
+    from openpyxl import load_workbook
+
+    faults = []
+    for sheet in load_workbook(io.BytesIO(raw), read_only=True):
+        frame = frames.get(sheet.title)
+        for number, row in enumerate(sheet.iter_rows(values_only=True)):
+            for column, one in enumerate(row):
+                known = frame is not None and number < frame.shape[0] and column < frame.shape[1]
+                result = _text(frame.iat[number, column]) if frame is not None and known else ""
+                if isinstance(one, str) and one.startswith("=") and not result:
+                    text = f"the formula `{one[:40]}` holds no result in this file; write the value itself"
+                    faults.append(Fault(f"{path} [{sheet.title}]", number + 1, column + 1, text))
+    if faults:
+        raise Faults(faults)
 
 
 def _text(value: Any) -> str:

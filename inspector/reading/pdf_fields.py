@@ -15,6 +15,10 @@ MOST_BYTES = 50_000_000
 MOST_PAGES = 500
 MOST_FIELDS = 50_000
 _LONGEST_NAME = 500
+_END = ("remarks",)  # below this field people sign
+# what some programs lay over a page instead of filling in its fields
+_LAID_OVER = {"/FreeText": "text", "/Ink": "ink", "/Stamp": "a stamp", "/Line": "a line", "/Square": "a box"}
+_LAID_OVER |= {"/Circle": "a ring", "/Polygon": "a shape", "/PolyLine": "a line", "/Highlight": "a mark"}
 
 
 @dataclass(frozen=True)
@@ -44,6 +48,9 @@ def filled_fields(path: Path) -> list[Filled]:
             raise _fault(path, "this PDF is locked; save it without a password")
         if len(reader.pages) > MOST_PAGES:
             raise _fault(path, f"this PDF has {len(reader.pages)} pages; a sheet has at most {MOST_PAGES}")
+        over = _laid_over(reader, path)
+        if over:
+            raise Faults(over)
         known, filled = 0, []
         for page, number, widget in _widgets(reader):
             if number > MOST_FIELDS:
@@ -91,6 +98,24 @@ def _widgets(reader: Any) -> Iterator[tuple[int, int, Any]]:
                 yield page_number, number, widget
 
 
+def _laid_over(reader: Any, path: Path) -> list[Fault]:
+    """What was written or drawn on the pages instead of into the fields; a signature at the end is let be."""
+    found = []
+    for page_number, page in enumerate(reader.pages, 1):
+        annotations = [one.get_object() for one in page.get("/Annots") or ()]
+        ends = [one["/Rect"] for one in annotations if one and field_steps(_name(one)) == _END]
+        signed_below = min((float(edge) for rect in ends for edge in (rect[1], rect[3])), default=0.0)
+        for one in annotations:
+            what = _LAID_OVER.get(str(one.get("/Subtype"))) if one else None
+            if what is None or max(float(one["/Rect"][1]), float(one["/Rect"][3])) <= signed_below:
+                continue
+            words = " ".join(str(one.get("/Contents") or "").split())
+            said = f", “{words[:60]}”," if words else ""
+            text = f"page {page_number}: {what}{said} was laid over the page and is in no field, so it cannot be read; "
+            found.append(Fault(str(path), page_number, 1, f"{text}fill in or tick the field itself, and delete it"))
+    return found
+
+
 def _inherited(widget: Any, key: str) -> Any:
     """What the field says, or the field above it: some programs put one field and its box apart."""
     for _ in range(4):
@@ -116,8 +141,15 @@ def _text(widget: Any) -> str | None:
     if _inherited(widget, "/FT") == "/Btn":
         state = _inherited(widget, "/V")
         state = widget.get("/AS") if state is None else state
-        return "" if state is not None and str(state) not in ("/Off", "") else None
-    value = _inherited(widget, "/V")
-    if value is None or not str(value).strip():
-        return None
-    return str(value).replace("\r\n", "\n").replace("\r", "\n").strip()
+        return "" if state is not None and str(state) not in ("/Off", "Off", "") else None
+    text = _plain(_inherited(widget, "/V")).replace("\r\n", "\n").replace("\r", "\n").strip()
+    return text or None
+
+
+def _plain(value: Any) -> str:
+    """A text as it stands, or in the forms that some programs give it: a name, a stream (ISO 32000-1, 12.7.4.3)."""
+    from pypdf.generic import NameObject, StreamObject, create_string_object
+
+    if isinstance(value, StreamObject):
+        return str(create_string_object(value.get_data()))
+    return str(value).removeprefix("/") if isinstance(value, NameObject) else "" if value is None else str(value)

@@ -19,6 +19,7 @@ from inspector.reading.inspection import Inspection
 from inspector.reading.pdf_fields import Filled, filled_fields
 from inspector.reading.record import read_document
 from inspector.reading.sheet_fields import PLACES_BETWEEN
+from inspector.reading.values import with_point
 
 Look = tuple[str, str, str]
 
@@ -201,5 +202,6 @@ def _address(look: Look) -> str:
 
 
 def _with_unit(text: str, unit: str) -> str:
-    """A bare number is meant in the unit that is printed beside its box."""
+    """A bare number is meant in the unit that is printed beside its box; a comma may be its decimal point."""
+    text = with_point(text) if unit else text
     return f"{text} {unit}" if unit and re.fullmatch(r"[-+−±\d\s.,/']+", text) else text

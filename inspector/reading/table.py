@@ -16,7 +16,7 @@ from inspector.knowledge.yamlfile import Spot
 from inspector.reading.addresses import plain
 from inspector.reading.cells import Cell, Sheet, read_sheets
 from inspector.reading.table_document import TableDocument, mark
-from inspector.reading.values import read_silence
+from inspector.reading.values import read_silence, with_iso_day, with_point
 
 COLUMNS = ("part", "place", "property", "value", "tool", "note", "photo", "odometer", "date", "new part")
 TOLD = ("stop", "question", "how to look", "answers", "minutes")  # for the person who fills it; not read
@@ -133,7 +133,7 @@ class _Builder:
         if name in data:
             self.fault(key, f"`{name}` stands in row {spots[name][1].line + 1} already; keep one of them")
             return
-        data[name], spots[name] = value.text, (mark(key), mark(value), None)
+        data[name], spots[name] = _told(name, value), (mark(key), mark(value), None)
 
     def _row(self, filled: list[Cell], headings: dict[int, str]) -> None:
         for cell in filled:
@@ -182,14 +182,14 @@ class _Builder:
         mine, places = self._entry(looks, heading, name)
         for one in ("value", "tool", "note", "photo"):
             if one in cells:
-                mine[one], places[one] = cells[one].text, (mark(cells[one]), mark(cells[one]), None)
+                mine[one], places[one] = _told(one, cells[one]), (mark(cells[one]), mark(cells[one]), None)
         value = cells.get("value")
         if value is not None and BETWEEN_READINGS in value.text and read_silence(value.text) is None:
             self._readings(mine, places, value)
 
     def _readings(self, mine: dict[str, Any], places: dict[str | int, Spot], value: Cell) -> None:
         """Several readings in one cell, if each piece is one; a sentence with a semicolon stays a sentence."""
-        pieces = [one.strip() for one in value.text.split(BETWEEN_READINGS)]
+        pieces = [with_point(one.strip()) for one in value.text.split(BETWEEN_READINGS)]
         if not all(piece[:1].isdigit() for piece in pieces):
             return
         del mine["value"]
@@ -211,7 +211,7 @@ class _Builder:
         assert below is not None
         kept = {one: cells[one] for one in ("value", "tool", *_BEFORE) if one in cells}
         below[len(mine["earlier"])] = (None, mark(name), {k: (mark(c), mark(c), None) for k, c in kept.items()})
-        mine["earlier"].append({one: cell.text for one, cell in kept.items()})
+        mine["earlier"].append({one: _told(one, cell) for one, cell in kept.items()})
 
     def _entry(
         self, looks: tuple[dict[str, Any], dict[str | int, Spot]], heading: str, name: Cell
@@ -222,3 +222,8 @@ class _Builder:
         below = spots[heading][2]
         assert below is not None
         return data[heading], below
+
+
+def _told(column: str, cell: Cell) -> str:
+    """What a cell says, with the decimal commas and the days that spreadsheets of some countries write."""
+    return with_iso_day(with_point(cell.text)) if column in ("value", "odometer", "date") else cell.text

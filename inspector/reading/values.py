@@ -41,6 +41,8 @@ _SILENT = re.compile(
     r"(?P<state>not\s+checked|not\s+looked\s+at|could\s+not\s+see|does\s+not\s+apply)\b\s*(?P<rest>.*)",
     re.IGNORECASE | re.DOTALL,
 )
+_COMMA = re.compile(r"(?P<before>[-−]?\d+),(?P<behind>\d+)(?P<rest>(?:\s*[^\d\s,;]+){0,6})")
+_DOTTED_DAY = re.compile(r"(\d{1,2})\.(\d{1,2})\.(\d{4})")
 _LONGEST_VALUE = 200
 MOST_ODOMETER_KM = 2_000_000
 _GUESS = "25 %"  # a tool that is not made for what it is said to have measured is worth a guess by eye
@@ -99,6 +101,23 @@ def read_value(text: str, prop: Property, knowledge: Knowledge, today: date) -> 
                 return _word(text, prop)
     except NotAnAmount as error:
         raise NotAValue(f"{error}{_silence_tip(text)}") from None
+
+
+def with_point(text: str) -> str:
+    """A decimal comma as a point, where a form or a spreadsheet was filled in and nothing else can be meant.
+
+    With three digits behind it the comma may part thousands (unless nought stands before it); then it stays.
+    """
+    match = _COMMA.fullmatch(text.strip())
+    if match is None or (len(match["behind"]) == 3 and match["before"].lstrip("-−") != "0"):
+        return text
+    return f"{match['before']}.{match['behind']}{match['rest']}"
+
+
+def with_iso_day(text: str) -> str:
+    """A day as spreadsheets of some countries save it, 17.05.2024, as 2024-05-17; anything else as it stands."""
+    match = _DOTTED_DAY.fullmatch(text.strip())
+    return f"{match[3]}-{int(match[2]):02}-{int(match[1]):02}" if match else text
 
 
 def _silence_tip(text: str) -> str:
