@@ -25,9 +25,10 @@ _DEPTHS = ("core", "short", "full")
 @click.option("--for", "purpose", metavar="PURPOSE", help="`before purchase`, `after own service` or `handover`.")
 @click.option("--depth", type=click.Choice(_DEPTHS), default="short", show_default=True, help="How much is asked.")
 def command(record: Path, kind: str | None, purpose: str | None, depth: str) -> None:
-    """Ask about the machine in the order of a walk round it, and save each answer to RECORD (YAML).
+    """Ask about the machine in the order of a walk round it, and save each answer to RECORD (YAML or JSON).
 
-    A record that exists is gone on with at its first open question; its comments stay.
+    A record that exists is gone on with at its first open question; its comments stay. After an answer,
+    `note: words` and `photo: file` belong to it.
 
     Example: inspector ask my_bike.yaml --machine "shaft drive motorcycle" --for "before purchase" --depth core
     """
@@ -36,8 +37,10 @@ def command(record: Path, kind: str | None, purpose: str | None, depth: str) -> 
     from inspector.noting.session import Session
 
     known = loaded_knowledge()
-    if record.suffix.lower() in (".csv", ".xlsx", ".json"):
-        stop(f"{record}: answers are saved to a YAML record only; name it `{record.with_suffix('.yaml')}`", 2)
+    if record.suffix.lower() in (".csv", ".xlsx", ".pdf", ".zip"):
+        other = record.with_suffix(".yaml")
+        text = f"answers are saved to a YAML or JSON record; name one such as `{other}`, and merge the two at the end"
+        stop(f"{record}: {text}", 2)
     file = RecordFile(record, known, date.today())
     try:
         _opened(file, known, kind, purpose)

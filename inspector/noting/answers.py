@@ -10,10 +10,11 @@ from typing import Literal
 from inspector.knowledge.observables import Property
 from inspector.reading.addresses import plain
 
-Verb = Literal["value", "more", "skip", "skip part", "none", "hidden", "back", "quit", "nothing"]
+Verb = Literal["value", "more", "skip", "skip part", "none", "hidden", "back", "quit", "note", "photo", "nothing"]
 _COMMAND = re.compile(
     r"(?P<verb>skip part|skip|hidden|none|back|quit|\?)(?:\s*[:,]\s*|\s+|$)(?P<rest>.*)", re.IGNORECASE
 )
+_ADDED = re.compile(r"(?P<verb>note|photo)\s*:\s*(?P<rest>.+)", re.IGNORECASE)
 _STATES = {"skip": "not checked", "skip part": "not checked", "hidden": "could not see", "none": "does not apply"}
 _ALONE = ("none", "back", "quit", "?")
 
@@ -47,6 +48,9 @@ def understand(line: str, prop: Property | None = None) -> Typed:
         return Typed("value", text)
     if prop is not None and text.isdigit() and numbered(prop) and 1 <= int(text) <= len(words):
         return Typed("value", prop.words()[int(text) - 1])
+    added = _ADDED.fullmatch(text)
+    if added is not None:
+        return Typed("note" if added["verb"].lower() == "note" else "photo", added["rest"])
     match = _COMMAND.fullmatch(text)
     if match is None:
         return Typed("value", text)

@@ -6,10 +6,11 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from inspector.knowledge.faults import Faults
-from inspector.noting.answers import understand
+from inspector.noting.answers import Typed, understand
 from inspector.noting.prompts import caution_lines, left_text, more_lines, step_lines, stop_lines
 from inspector.noting.record_file import NotKept
 from inspector.noting.session import NoAnswer, Session, Step
+from inspector.reading.photos import NoPhoto
 from inspector.reporting.lines import bullet, paragraph
 from inspector.reporting.words import words
 
@@ -63,10 +64,24 @@ class Interview:
                 return False
             if typed.verb == "more":
                 self.say(more_lines(step, self.session.record.known, self.width))
+            elif typed.verb in ("note", "photo"):
+                self._added(step, typed)
             elif self._kept(step, typed):
                 return True
 
-    def _kept(self, step: Step, typed: Any) -> bool:
+    def _added(self, step: Step, typed: Typed) -> None:
+        ask = words()["ask"]
+        try:
+            text = ask["added"].format(what=typed.verb, look=self.session.add(step, typed))
+        except NoAnswer as error:
+            text = ask[str(error)]
+        except (NoPhoto, NotKept) as error:
+            text = str(error)
+        except Faults as faults:
+            text = " ".join(dict.fromkeys(fault.text for fault in faults.faults))
+        self.say(paragraph(text, self.width, "  "))
+
+    def _kept(self, step: Step, typed: Typed) -> bool:
         ask = words()["ask"]
         try:
             if typed.verb == "back":

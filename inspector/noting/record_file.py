@@ -13,10 +13,10 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from inspector.knowledge.faults import Fault, Faults
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.yamlfile import Document, decode, parse
 from inspector.noting import round_trip
+from inspector.noting.plain_record import from_json, plain_json
 from inspector.reading.addresses import Addresses, UnknownAddress, plain
 from inspector.reading.inspection import Inspection, Observation
 from inspector.reading.record import read_bytes, read_document
@@ -50,14 +50,11 @@ class RecordFile:
         return self._inspection
 
     def read(self) -> None:
-        """Read the file if it changed. Raises Faults; JSON is refused, it cannot hold a comment."""
+        """Read the file if it changed. Raises Faults."""
         raw = read_bytes(self.path)
         if raw == self._raw:
             return
         text = decode(raw, str(self.path))
-        if text.lstrip().startswith("{"):
-            wrong = "this record is JSON; answers can be added to a YAML record only"
-            raise Faults([Fault(str(self.path), 1, 1, wrong)])
         document = self._parsed(text)
         self._inspection = read_document(document, self.path.parent, self.known, self.today)
         self._raw, self._document = raw, document
@@ -66,6 +63,9 @@ class RecordFile:
         """Write a new record that holds nothing but the machine kind, the purpose and the day."""
         called = self.known.machines[kind].called
         text = f"machine:\n  kind: {called}\n\ninspection:\n  purpose: {purpose}\n  date: {self.today}\n"
+        if self.path.suffix.lower() == ".json":
+            visit = {"purpose": purpose, "date": str(self.today)}
+            text = plain_json({"machine": {"kind": called}, "inspection": visit})
         document = self._parsed(text)
         self._save(text, document, read_document(document, self.path.parent, self.known, self.today))
 
@@ -116,7 +116,9 @@ class RecordFile:
 
     def _tree(self) -> Any:
         assert self._raw is not None
-        return round_trip.load(decode(self._raw, str(self.path)))
+        text = decode(self._raw, str(self.path))
+        data = from_json(text)
+        return round_trip.load(text) if data is None else round_trip.node(data)
 
     def _parsed(self, text: str) -> Document:
         return parse(text, str(self.path), keep_faults=True)
@@ -125,7 +127,7 @@ class RecordFile:
         """Save the changed tree, unless it is refused by the reader or says something else besides the change."""
         assert self._raw is not None
         before = decode(self._raw, str(self.path))
-        text = round_trip.dump(tree, before)
+        text = round_trip.dump(tree, before) if from_json(before) is None else plain_json(tree)
         document = self._parsed(text)
         inspection = read_document(document, self.path.parent, self.known, self.today)
         old, new = (_without_lines(one, changes) for one in (self.inspection, inspection))

@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
 from inspector.knowledge.observables import Property
 from inspector.knowledge.walk_round import Depth, Question, questions
 from inspector.noting.answers import Typed, recorded
+from inspector.noting.photo_beside import photo_beside
 from inspector.noting.record_file import RecordFile
 from inspector.reading.inspection import Silent
+from inspector.reading.values import SILENCE_HEADINGS, read_silence
 
 # what is asked before the walk begins: section, name, and whether `work done` is meant by it
 HEADS = (("machine", "odometer"), ("machine", "year"), ("inspection", "country"), ("work done", None))
@@ -48,6 +50,7 @@ class Session:
         self._passed: set[object] = set()
         self._history: list[tuple[Step, Callable[[], None]]] = []
         self._again: Step | None = None
+        self._last: Step | None = None
         self._walk: tuple[object, tuple[Question, ...]] | None = None
 
     def questions(self) -> tuple[Question, ...]:
@@ -128,6 +131,31 @@ class Session:
         before = {key: self.record.entry(key) for key in keys}
         self.record.answer(dict.fromkeys(keys, recorded(typed)))
         self._history.append((step, lambda: self.record.answer(before)))
+        self._last = step
+
+    def add(self, step: Step, typed: Typed) -> str:
+        """Add a note or a photo to the answer of `step`, or to the one before; the heading of that look.
+
+        Raises NoAnswer when there is none, NoPhoto, Faults, and OSError when a photo cannot be copied.
+        """
+        asked = step if step.prop is not None and self._entry(step) is not None else self._last
+        before = self._entry(asked) if asked is not None else None
+        if asked is None or asked.question is None or before is None:
+            raise NoAnswer("nothing_to_add_to")
+        key = asked.question.key
+        entry = dict(before) if isinstance(before, dict) else _opened(str(before))
+        if typed.verb == "photo":
+            entry["photo"] = photo_beside(self.record.path, typed.text)
+        else:
+            heading = next((one for one in SILENCE_HEADINGS if one in entry), "note")
+            old = entry.get(heading)
+            entry[heading] = typed.text if old in (None, "", "yes") else f"{old}; {typed.text}"
+        self.record.answer({key: entry})
+        self._history.append((asked, lambda: self.record.answer({key: before})))
+        return f"{asked.question.address}: {asked.question.name.replace('_', ' ')}"
+
+    def _entry(self, step: Step) -> Any:
+        return self.record.entry(step.question.key) if step.question is not None else None
 
     def _answer_part(self, step: Step, typed: Typed) -> None:
         assert step.question is not None
@@ -180,3 +208,12 @@ class Session:
                 self._again = Step("look", question=one)
                 return True
         return False
+
+
+def _opened(text: str) -> dict[str, Any]:
+    """An answer in one line as a table, so that a note or a photo can stand beside it."""
+    silent = read_silence(text)
+    if silent is None:
+        return {"value": text}
+    heading = "not checked" if silent.state == "not looked at" else silent.state
+    return {heading: silent.reason or "yes"}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -163,9 +164,24 @@ def test_line_ends_of_another_system_stay(tmp_path: Path) -> None:
     assert raw.count(b"\n") == raw.count(b"\r\n") == COMMENTED.count("\n") + 2
 
 
-def test_a_record_in_json_is_refused_because_it_holds_no_comments(tmp_path: Path) -> None:
-    with pytest.raises(Faults, match="YAML record only"):
-        opened(tmp_path / "r.yaml", '{"machine": {"kind": "shaft drive motorcycle"}}')
+def test_a_record_in_json_stays_json_with_its_order(tmp_path: Path) -> None:
+    data = {
+        "machine": {"kind": "shaft drive motorcycle", "year": 2009},
+        "inspection": {"purpose": "before purchase", "date": "2026-05-01"},
+        "observations": {"tyre @ rear": {"cracks": {"value": "none", "note": "“new”"}}},
+    }
+    file = opened(tmp_path / "r.json", json.dumps(data))
+    file.answer({("tyre", "rear", "cracks"): "deep", ("valve", "rear", "condition"): "not checked: a cap: stuck"})
+    file.answer({("tyre", "front", "cracks"): "fine"})
+    file.answer({("tyre", "front", "cracks"): None})
+    after = json.loads((tmp_path / "r.json").read_text())
+
+    data["observations"] = {
+        "tyre @ rear": {"cracks": {"value": "deep", "note": "“new”"}},
+        "valve @ rear": {"condition": "not checked: a cap: stuck"},
+    }
+    assert after == data
+    assert list(after) == list(data)
 
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.parent.name)
