@@ -39,7 +39,9 @@ def command(record: Path, kind: str | None, purpose: str | None, depth: str) -> 
     known = loaded_knowledge()
     if record.suffix.lower() in (".csv", ".xlsx", ".pdf", ".zip"):
         other = record.with_suffix(".yaml")
-        text = f"answers are saved to a YAML or JSON record; name one such as `{other}`, and merge the two at the end"
+        text = (
+            f"answers are saved to a YAML or JSON record; name one such as `{other}`, and merge the two at the end"
+        )
         stop(f"{record}: {text}", 2)
     file = RecordFile(record, known, date.today())
     try:

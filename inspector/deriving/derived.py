@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
 
@@ -17,7 +17,7 @@ from inspector.quantities.readings import uncertainty_of_difference
 from inspector.quantities.torque_slip import unit_slip
 from inspector.quantities.tyres import tyre_date
 from inspector.quantities.units import Amount
-from inspector.reading.inspection import Day, Inspection, Measured, Silent, TyreCode, Value, Word
+from inspector.reading.inspection import Day, Earlier, Inspection, Measured, Silent, TyreCode, Value, Word
 
 if TYPE_CHECKING:
     from inspector.deriving.forecast import Forecast
@@ -38,19 +38,26 @@ class Values(Protocol):
         """The value of a property at a place."""
         ...
 
+    def earlier(self, part: str, place: str, name: str) -> tuple[Earlier, ...]:
+        """What a property showed before."""
+        ...
+
     def forecast(self, part: str, place: str, name: str) -> Forecast | None:
         """How a property wears towards its limit."""
         ...
 
 
-def derive(values: Values, part: str, place: str, name: str) -> Derived:
-    """Value of the derived property `name` of `part` at `place`."""
+def derive(
+    values: Values, part: str, place: str, name: str, *, instead: Mapping[Key, Derived] | None = None
+) -> Derived:
+    """Value of the derived property `name` of `part` at `place`; `instead`: looks in the place of today's."""
     prop = values.known.properties[part][name]
     assert prop.derive is not None
     if prop.derive.function == "wear_story":
         return _wear_story(values, part, place, prop.derive.of[0])
     inputs = _inputs(values.known, values.machine.id, part, place, name)
-    found = {key: values.value(*key) for key in inputs}
+    replaced = instead or {}
+    found = {key: replaced.get(key) or values.value(*key) for key in inputs}
     applying = {k: d for k, d in found.items() if not _does_not_apply(d.value)}
     function = prop.derive.function
     if len(applying) < FUNCTIONS[function].needs:
@@ -63,8 +70,7 @@ def derive(values: Values, part: str, place: str, name: str) -> Derived:
 
 
 def _wear_story(values: Values, part: str, place: str, name: str) -> Derived:
-    observation = values.inspection.observations.get((part, place, name))
-    if observation is None or not observation.earlier:
+    if not values.earlier(part, place, name):
         # no look of today can show more without a history, so nothing about it is open
         return Derived(Word("one reading"), ((part, place, name),))
     ahead = values.forecast(part, place, name)

@@ -13,13 +13,14 @@ from typing import NamedTuple
 
 from inspector.deriving.amounts import DOES_NOT_APPLY, NOT_LOOKED_AT, Derived
 from inspector.deriving.derived import derive
-from inspector.deriving.forecast import Forecast, forecast
+from inspector.deriving.earlier import earlier_values
+from inspector.deriving.forecast import MAY_REACH, Forecast, forecast
 from inspector.deriving.limits import Applied, apply_limits, limit_here
 from inspector.knowledge.kept import lately, once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine, contains, related
 from inspector.knowledge.walk_round import Purpose, asked_after_work
-from inspector.reading.inspection import Inspection, Measured, Observation, Silent, Value, Word
+from inspector.reading.inspection import Earlier, Inspection, Measured, Observation, Silent, Value, Word
 
 _NO_LIMITS: Mapping[str, Applied] = MappingProxyType({})
 _ABSENT = Derived(Silent("does not apply", "this machine has none"))
@@ -36,6 +37,7 @@ class Fact(NamedTuple):
     observation: Observation | None = None
     derived_from: tuple[tuple[str, str, str], ...] = ()
     partial: bool = False
+    earlier: tuple[Earlier, ...] = ()
     limits: Mapping[str, Applied] = _NO_LIMITS
     forecast: Forecast | None = None
 
@@ -138,8 +140,22 @@ class _Builder:
         if ahead is not None and ahead.limit in limits:
             limits[ahead.limit] = self._reaching(limits[ahead.limit], ahead)
         return Fact(
-            part, place, name, found.value, expected, observation, found.sources, found.partial, limits, ahead
+            part,
+            place,
+            name,
+            found.value,
+            expected,
+            observation,
+            derived_from=found.sources,
+            partial=found.partial,
+            earlier=self.earlier(part, place, name),
+            limits=limits,
+            forecast=ahead,
         )
+
+    def earlier(self, part: str, place: str, name: str) -> tuple[Earlier, ...]:
+        """What a property showed before."""
+        return earlier_values(self, part, place, name)
 
     def forecast(self, part: str, place: str, name: str) -> Forecast | None:
         """When the part reaches the limit of its wear, as far as its readings tell."""
@@ -150,16 +166,13 @@ class _Builder:
         if not isinstance(found.value, Measured):
             return None
         band = limit_here(part, place, name, prior.limit, self.known, self.inspection)
-        observation = self.inspection.observations.get((part, place, name))
-        history = observation.earlier if observation else ()
+        history = self.earlier(part, place, name)
         return None if band is None else forecast(found.value, history, prior, band, self.inspection)
 
-    def _reaching(self, limit: Applied, ahead: Forecast) -> Applied:
+    @staticmethod
+    def _reaching(limit: Applied, ahead: Forecast) -> Applied:
         """A limit that wear may reach before the horizon (one chance in ten) is reached within it."""
-        horizon = self.inspection.horizon_km
-        if ahead.per_month is not None:
-            horizon = min(horizon, ahead.per_month * self.inspection.horizon_months)
-        reaches = limit.standing == "within" and ahead.low is not None and ahead.low <= horizon
+        reaches = limit.standing == "within" and ahead.by_horizon is not None and ahead.by_horizon >= MAY_REACH
         return replace(limit, reaches=limit.reaches or reaches)
 
     def value(self, part: str, place: str, name: str) -> Derived:

@@ -18,7 +18,16 @@ from inspector.deriving.limits import Band
 from inspector.knowledge.wear import WearPrior
 from inspector.quantities.thicker import Readings, which_story
 from inspector.quantities.units import parse_amount
-from inspector.quantities.wear import WearState, after, distance_left, look, prior_rate, start, surprise
+from inspector.quantities.wear import (
+    WearState,
+    after,
+    chance_at_limit,
+    distance_left,
+    look,
+    prior_rate,
+    start,
+    surprise,
+)
 from inspector.reading.inspection import Earlier, Inspection, Measured
 
 Story = Literal["one reading", "as before", "faster than before", "thicker than before", "no distance between"]
@@ -26,6 +35,8 @@ _NOISE = 1.64  # a reading this many standard deviations off is still noise
 _FAST = 3.0
 _LOW, _MIDDLE, _HIGH = 0.10, 0.50, 0.90
 SAME_PART = "the same part"
+MAY_REACH = _LOW
+"""The chance of being at its limit by the horizon from which on wear is planned for."""
 
 
 @dataclass(frozen=True)
@@ -35,6 +46,8 @@ class Forecast:
     `low` to `high` are None with a single reading and while a thicker one is unexplained; `high` is infinite when
     the part may not wear at all.
     `per_month` is the distance ridden a month between the first and the last reading, when dates are known.
+    `rate` and `rate_spread` are wear per 1000 km in base units; `by_horizon` is the chance of being at the limit
+    once `horizon` km are ridden.
     """
 
     limit: str
@@ -45,6 +58,10 @@ class Forecast:
     high: float | None = None
     per_month: float | None = None
     guess: str | None = None
+    rate: float | None = None
+    rate_spread: float | None = None
+    horizon: float | None = None
+    by_horizon: float | None = None
 
 
 @dataclass(frozen=True)
@@ -87,11 +104,25 @@ def forecast(
     check = _check(state, prior, scale)
     if story in ("one reading", "no distance between") or guess not in (None, SAME_PART):
         return Forecast(prior.limit, story, check, guess=guess)
+    jitter, per_month = scale.amount(prior.jitter), _per_month(history, inspection)
     low, middle, high = (
-        1000 * float(distance_left(state, scale.limit, share, scale.amount(prior.jitter)))
-        for share in (_LOW, _MIDDLE, _HIGH)
+        1000 * float(distance_left(state, scale.limit, share, jitter)) for share in (_LOW, _MIDDLE, _HIGH)
     )
-    return Forecast(prior.limit, story, check, low, middle, high, _per_month(history, inspection), guess)
+    horizon = _horizon(inspection, per_month)
+    return Forecast(
+        *(prior.limit, story, check, low, middle, high, per_month, guess),
+        rate=state.rate,
+        rate_spread=math.sqrt(max(state.rate_variance, 0.0)),
+        horizon=horizon,
+        by_horizon=float(chance_at_limit(state, scale.limit, horizon / 1000, jitter)),
+    )
+
+
+def _horizon(inspection: Inspection, per_month: float | None) -> float:
+    """How far is looked ahead, in km: the distance of the record, or its months as it was ridden so far."""
+    if per_month is None:
+        return inspection.horizon_km
+    return min(inspection.horizon_km, per_month * inspection.horizon_months)
 
 
 def _points(value: Measured, history: tuple[Earlier, ...], scale: _Scale, odometer: float) -> list[_Point]:

@@ -119,6 +119,9 @@ class _Checker:
             if prop is None or prop.kind != "quantity":
                 yield self.fault(key, (), f"`{part} {name}` is no quantity that can be observed")
                 continue
+            carried = prop.derive.of if prop.derive else ()
+            if prior.readings is not None and prior.readings not in carried:
+                yield self.fault(key, ("readings",), f"`{name}` is not worked out from `{prior.readings}`")
             limits = self.known.limits.get((part, prior.limit_of or name), {})
             if prior.limit not in limits:
                 yield self.fault(key, ("limit",), not_allowed("the limit", prior.limit, limits))

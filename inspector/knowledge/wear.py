@@ -14,11 +14,13 @@ class WearPrior(Entry):
 
     `factor` holds at 95 % either way; `jitter` is the variance added per 1000 km; `check_at` the chance of
     being at the limit at which the next look is due. `limit_of` names another property of the part that the
-    limit belongs to, when the readings themselves carry none.
+    limit belongs to, when the readings themselves carry none. `readings` names the measured property that a
+    derived one is worked out from: each earlier reading of it gives an earlier value.
     """
 
     limit: Text
     limit_of: Text | None = None
+    readings: Text | None = None
     sense: Literal["falls", "grows"] = "falls"
     per_1000_km: Text
     factor: float

@@ -112,7 +112,9 @@ def _laid_over(reader: Any, path: Path) -> list[Fault]:
             words = " ".join(str(one.get("/Contents") or "").split())
             said = f", “{words[:60]}”," if words else ""
             text = f"page {page_number}: {what}{said} was laid over the page and is in no field, so it cannot be read; "
-            found.append(Fault(str(path), page_number, 1, f"{text}fill in or tick the field itself, and delete it"))
+            found.append(
+                Fault(str(path), page_number, 1, f"{text}fill in or tick the field itself, and delete it")
+            )
     return found
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from inspector.deriving.forecast import Forecast, round_down, round_outward
-from inspector.quantities.units import convert
+from inspector.quantities.units import Amount, base_unit, convert, number_text
 
 _NO_RANGE = {
     "one reading": "One reading cannot show how fast it wears",
@@ -17,8 +17,14 @@ _THICKER = "One reading shows more left than a reading before it: most likely {g
 _SETTLE = "No distance is told until the record says which; mark the first reading of a new part `new part: yes`"
 
 
-def forecast_text(ahead: Forecast, unit: str, limit: str | None = None) -> str:
-    """When the limit is reached and when to look again, in the unit of the odometer (`km` or `mi`)."""
+_UNSURE = 0.3  # a rate less sure than this deserves one figure only
+
+
+def forecast_text(ahead: Forecast, unit: str, typed: Amount, limit: str | None = None) -> str:
+    """How fast it wears, when the limit is reached and when to look again.
+
+    Distances in the unit of the odometer (`km` or `mi`), wear in the unit of the reading as it was typed.
+    """
     check = round_down(convert(ahead.check, "km", unit, "distance"))
     again = (
         f"measure again after {_figure(check)} {unit}" if check else "too little is left to wait for another look"
@@ -28,7 +34,30 @@ def forecast_text(ahead: Forecast, unit: str, limit: str | None = None) -> str:
         story = _THICKER.format(guess=ahead.guess)
     if ahead.low is None or ahead.high is None:
         return f"{story}{_NO_RANGE.get(ahead.story, _SETTLE)}; {again}."
-    return f"{story}{_reached(ahead, unit, f'The limit of {limit}' if limit else 'The limit')}; {again}."
+    reached = _reached(ahead, unit, f"The limit of {limit}" if limit else "The limit")
+    return f"{story}{_rate(ahead, unit, typed)}{reached}{_by_then(ahead, unit)}; {again}."
+
+
+def _rate(ahead: Forecast, unit: str, typed: Amount) -> str:
+    """`It wears by about 0.24 mm in 1000 km. `; nothing where the rate cannot be told from none."""
+    if ahead.rate is None or ahead.rate_spread is None or ahead.high is None or math.isinf(ahead.high):
+        return ""
+    of_km = convert(1, unit, "km", "distance")
+    wear = abs(convert(ahead.rate * of_km, base_unit(typed.dimension), typed.unit, typed.dimension))
+    figures = 1 if ahead.rate_spread > _UNSURE * ahead.rate else 2
+    separator = "" if typed.unit == "%" else " "
+    return f"It wears by about {number_text(wear, figures)}{separator}{typed.unit} in 1000 {unit}. "
+
+
+def _by_then(ahead: Forecast, unit: str) -> str:
+    """The chance of being at the limit by the horizon, in tenths; nothing where it is under one in twenty."""
+    if ahead.by_horizon is None or ahead.horizon is None:
+        return ""
+    way, tenths = round_down(convert(ahead.horizon, "km", unit, "distance")), round(10 * ahead.by_horizon)
+    if not way or not tenths:
+        return ""
+    words = "almost always" if tenths == 10 else f"in about {tenths} of 10 such cases"
+    return f", within the next {_figure(way)} {unit} {words}"
 
 
 def _reached(ahead: Forecast, unit: str, the_limit: str) -> str:

@@ -53,7 +53,9 @@ def _forecast(fact: Fact, unit: str) -> str | None:
     if fact.forecast is None:
         return None
     towards = fact.limits.get(fact.forecast.limit)
-    return forecast_text(fact.forecast, unit, towards.band.text if towards and towards.band else None)
+    assert isinstance(fact.value, Measured)
+    limit = towards.band.text if towards and towards.band else None
+    return forecast_text(fact.forecast, unit, fact.value.amount, limit)
 
 
 def _leading_limit(fact: Fact, knowledge: Knowledge) -> Applied | None:
@@ -101,9 +103,8 @@ def _wear(
     fact: Fact, value: Measured, spread: float, unit: str, facts: Facts, knowledge: Knowledge
 ) -> Wear | None:
     """The figures of a chart; None without an earlier reading, a limit or an odometer."""
-    history = fact.observation.earlier if fact.observation else ()
     odometer, ahead, edge = facts.inspection.odometer, fact.forecast, _worn_to(fact, knowledge)
-    if not history or odometer is None or ahead is None or edge is None:
+    if not fact.earlier or odometer is None or ahead is None or edge is None:
         return None
     band, limit = fact.limits[ahead.limit].band, _typed(edge, value.amount)
     assert band is not None
@@ -121,7 +122,7 @@ def _wear(
     return Wear(
         unit=value.amount.unit,
         distance_unit=unit,
-        readings=(*sorted((reading(one) for one in history), key=lambda one: one.odometer), today),
+        readings=(*sorted((reading(one) for one in fact.earlier), key=lambda one: one.odometer), today),
         limit=limit,
         limit_words=band.words,
         limit_origin=band.origin,

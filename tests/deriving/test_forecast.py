@@ -136,12 +136,87 @@ def test_splines_wear_upwards_towards_their_limit() -> None:
     assert found.low < 1000 * (33.3 - 20) / (15 / 20) < found.high
 
 
+CHAIN = "chain @ rear"
+NEW_CHAIN = {"value": "317.6 mm ± 0.2 mm", "odometer": "20 000 km", "new part": "yes"}
+WORN_CHAIN = {"new_length": "317.5 mm", "measured_length": {"value": "320.6 mm ± 0.2 mm", "earlier": [NEW_CHAIN]}}
+
+
+def chain(looks: dict[str, Any]) -> Fact:
+    facts = derive_facts(record({CHAIN: looks}, kind="chain drive motorcycle"), knowledge())
+    return facts.items["chain", "rear"]["elongation"]
+
+
+def test_earlier_lengths_of_a_chain_feed_the_forecast_of_its_wear() -> None:
+    """317.6 mm new and 320.6 mm after 20 000 km: 3.0 of 317.5 mm, so 0.047 % in 1000 km; 2 % is 323.85 mm."""
+    found = ahead(chain(WORN_CHAIN))
+
+    assert found.rate == pytest.approx(0.047, rel=0.15)
+    assert found.low is not None
+    assert found.high is not None
+    assert found.low < 1000 * (323.85 - 320.6) / 3.0 * 20 < found.high
+
+
+def test_earlier_lengths_count_by_the_number_on_the_chain_as_well() -> None:
+    by_number = chain({"series": "525", "measured_length": WORN_CHAIN["measured_length"]})
+
+    assert ahead(by_number) == ahead(chain(WORN_CHAIN))
+
+
+def test_without_a_new_length_or_a_number_nothing_is_looked_forward() -> None:
+    assert chain({"measured_length": WORN_CHAIN["measured_length"]}).forecast is None
+
+
+def test_a_chart_of_the_chain_shows_its_earlier_lengthening() -> None:
+    assessment = assessed({CHAIN: WORN_CHAIN}, kind="chain drive motorcycle")
+    wear = next(m.wear for m in assessment.measurements if m.name == "elongation")
+
+    assert wear is not None
+    assert [round(one.value, 2) for one in wear.readings] == [0.03, 0.98]
+
+
+def test_every_part_that_wears_by_distance_has_a_prior() -> None:
+    parts = {part for part, _ in knowledge().wear}
+
+    assert parts == {"brake pad", "brake disc", "tyre", "chain", "belt", "splines"}
+
+
+def test_the_chance_of_being_at_the_limit_by_the_horizon_goes_with_the_range() -> None:
+    near, far = ahead(pad("2.3 mm ± 0.05 mm", [NEW])), ahead(pad("4.4 mm ± 0.05 mm", [NEW]))
+    assert None not in (near.by_horizon, near.low, near.horizon, far.by_horizon, far.low, far.horizon)
+
+    assert near.by_horizon > 0.1 > far.by_horizon  # type: ignore[operator]
+    assert near.low < near.horizon  # type: ignore[operator]
+    assert far.low > far.horizon  # type: ignore[operator]
+
+
+def says(value: str, earlier: list[dict[str, str]], **visit: str) -> str:
+    look = {"value": value, "earlier": earlier}
+    assessment = assessed({PAD: {"friction_material_thickness": look}}, **visit)
+    return next(m.forecast for m in assessment.measurements if m.forecast)
+
+
+def test_the_rate_is_told_with_one_figure_unless_it_is_known_well() -> None:
+    """Two readings by eye leave more than 30 % of doubt about the rate; four by caliper do not."""
+    coarse = says("4.2 mm ± 0.5 mm", [{"value": "5.0 mm ± 0.5 mm", "odometer": "37 000 km"}])
+    fine = says("2.6 mm ± 0.05 mm", [NEW, {"value": "4.3 mm ± 0.05 mm", "odometer": "33 000 km"}, BY_CALIPER])
+
+    assert "It wears by about 0.2 mm in 1000 km." in coarse
+    assert "It wears by about 0.24 mm in 1000 km." in fine
+
+
+def test_the_chance_ahead_is_told_in_tenths() -> None:
+    text = says("3.0 mm ± 0.1 mm", [{"value": "5.0 mm ± 0.1 mm", "odometer": "32 000 km", "new part": "yes"}])
+
+    assert ", within the next 5000 km in about 2 of 10 such cases;" in text
+    assert "of 10 such" not in says("4.4 mm ± 0.05 mm", [NEW])
+
+
 def test_the_report_says_it_in_words_with_no_more_digits_than_it_deserves() -> None:
     look = {"value": "3.0 mm ± 0.1 mm", "earlier": [NEW]}
     assessment = assessed({PAD: {"friction_material_thickness": look}})
     text = next(m.forecast for m in assessment.measurements if m.forecast)
 
-    assert text.startswith("The limit of 1.5 mm is probably reached after ")
+    assert text.startswith("It wears by about 0.2 mm in 1000 km. The limit of 1.5 mm is probably reached after ")
     assert "measure again after" in text
     assert "months as it was ridden so far" in text
 
