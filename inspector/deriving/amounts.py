@@ -12,6 +12,8 @@ from inspector.reading.inspection import Counted, Day, FreeText, Inspection, Mea
 Key = tuple[str, str, str]
 NOT_LOOKED_AT = Silent("not looked at")
 DOES_NOT_APPLY = Silent("does not apply")
+NOT_KNOWN = "not known"
+"""The word of a choice when nobody can say."""
 
 
 class Derived(NamedTuple):
@@ -23,10 +25,14 @@ class Derived(NamedTuple):
 
 
 def worked_out(base: float, dimension: str, unit: str, uncertainty: float) -> Measured:
-    """An amount that was computed: `base` and `uncertainty` in base units, written in `unit`."""
+    """An amount that was computed: `base` and `uncertainty` in base units, written in `unit`.
+
+    Two figures below ten and where more than a twentieth of it is in doubt, three otherwise.
+    """
+    digits = 2 if uncertainty > abs(base) / 20 else 3
     number = convert(base, base_unit(dimension), unit, dimension)
     separator = "" if unit in ("%", "°") else " "
-    typed = f"{number_text(number, 2 if abs(number) < 10 else 3)}{separator}{unit}"
+    typed = f"{number_text(number, 2 if abs(number) < 10 else digits)}{separator}{unit}"
     return Measured(Amount(typed, number, unit, dimension, base), uncertainty, None, stated=True)
 
 

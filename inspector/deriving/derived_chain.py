@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from inspector.deriving.amounts import NOT_LOOKED_AT, Looks, worked_out
+from inspector.deriving.amounts import NOT_KNOWN, NOT_LOOKED_AT, Looks, worked_out
 from inspector.quantities.chain import (
     elongation,
     elongation_uncertainty,
@@ -15,7 +15,6 @@ from inspector.quantities.chain import (
 from inspector.reading.inspection import Measured, Silent, Word
 
 _USUAL_COUNT = 20
-_NOT_KNOWN = "not known"
 
 
 def chain_elongation(looks: Looks) -> Measured | Silent:
@@ -52,6 +51,6 @@ def _new_length(looks: Looks) -> float | None:
     new, series = looks.measured("new_length"), looks.word("series")
     if new is not None and new.amount.base > 0:
         return new.amount.base
-    if series is None or series == _NOT_KNOWN:
+    if series is None or series == NOT_KNOWN:
         return None
     return (looks.counted("pitches") or _USUAL_COUNT) * pitch_of(series)

@@ -5,13 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from inspector.deriving.amounts import NOT_LOOKED_AT, Looks, worked_out
+from inspector.deriving.amounts import NOT_KNOWN, NOT_LOOKED_AT, Looks, worked_out
 from inspector.quantities.oils import against_gear_grade, gear_grade_match
 from inspector.quantities.used_oil import iso4406_trend, per_1000_km, pq_zone, rate_trend
 from inspector.reading.inspection import Measured, Silent, Word
 
 _COMPARTMENT = "wheel final drive"
-_NOT_KNOWN = "not known"
 
 
 def rate_per_1000_km(looks: Looks) -> Measured | Silent:
@@ -61,7 +60,7 @@ def grade_match(looks: Looks) -> Word | Silent:
 def compare_grades(looks: Looks, compare: Callable[[str, str], str]) -> Word | Silent:
     """The grade filled against the one asked for, by the scale that `compare` knows."""
     filled, specified = looks.word("oil_grade_filled"), looks.word("oil_grade_specified")
-    if filled is None or specified is None or _NOT_KNOWN in (filled, specified):
+    if filled is None or specified is None or NOT_KNOWN in (filled, specified):
         return NOT_LOOKED_AT
     return Word(compare(filled, specified))
 
@@ -75,7 +74,7 @@ def compare_viscosity(looks: Looks, compare: Callable[[float, str], str]) -> Wor
     """The drained oil's viscosity against a grade of the scale that `compare` knows."""
     found = looks.measured("viscosity_100")
     grades = [looks.word("oil_grade_filled"), looks.word("oil_grade_specified")]
-    grade = next((one for one in grades if one not in (None, _NOT_KNOWN)), None)
+    grade = next((one for one in grades if one not in (None, NOT_KNOWN)), None)
     if found is None or grade is None or found.amount.base <= 0:
         return NOT_LOOKED_AT
     return Word(compare(found.amount.base, grade))

@@ -17,7 +17,7 @@ from inspector.quantities.fluids import FluidMatch, HardUse
 from inspector.quantities.grades import ChipAction, rust_phrases
 from inspector.quantities.identity import CheckAnswer, YearAnswer
 from inspector.quantities.odometer import Order
-from inspector.quantities.oils import AgainstGrade, GradeMatch
+from inspector.quantities.oils import AgainstGrade, GradeMatch, MixAgainstGrade
 from inspector.quantities.threads import Depth
 from inspector.quantities.torque_slip import UnitSlip
 from inspector.quantities.tyre_fit import RepairAllowed, SpeedFit
@@ -85,6 +85,9 @@ FUNCTIONS: dict[str, Function] = {
     "engine_grade_match": _choice(GradeMatch, 2),
     "engine_viscosity": _choice(AgainstGrade, 2),
     "sheet_viscosities": _choice(Together, 2),
+    "cold_viscosity": Function(3, named=True),
+    "mixed_viscosity": Function(2, named=True),
+    "mix_against_grade": _choice(MixAgainstGrade, 2),
     "thread_pull": _choice(Pull, 2),
     "thread_depth": _choice(Depth, 3),
     "descent_heat": _choice(DescentHeat, 2),

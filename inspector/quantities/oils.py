@@ -11,9 +11,17 @@ from itertools import pairwise
 from typing import Literal
 
 from inspector.quantities.arrays import positive
+from inspector.quantities.conformity import chance_beyond, outcome
 
 GradeMatch = Literal["same", "thinner", "thicker", "stiffer in the cold"]
 AgainstGrade = Literal["in its grade", "thinner than its grade", "thicker than its grade"]
+MixAgainstGrade = Literal[
+    "in the grade asked for",
+    "near the thin end of the grade",
+    "near the thick end of the grade",
+    "thinner than the grade asked for",
+    "thicker than the grade asked for",
+]
 GEAR_GRADES = (
     *("75W", "75W-80", "75W-85", "75W-90", "75W-110", "75W-140", "80W", "80W-90", "80W-140", "85W"),
     *("85W-90", "85W-140", "75", "80", "85", "90", "110", "140", "190", "250"),
@@ -26,6 +34,7 @@ ENGINE_GRADES = (
 """Engine oil grades as they stand on bottles and in manuals."""
 
 _SCALE_END = float("inf")
+_BORNE = 0.2
 
 # SAE J306 (Feb 2019), at 100 degrees: lower edge of each grade; it ends where the next begins. Reference
 # chart.
@@ -131,6 +140,25 @@ def against_engine_grade(viscosity: float, grade: str) -> AgainstGrade:
     Raises ValueError for an unknown grade and a viscosity that is not positive. Source: SAE J300, Jan 2015.
     """
     return _against(viscosity, engine_band(grade))
+
+
+def mix_against_band(viscosity: float, uncertainty: float, band: Band) -> MixAgainstGrade:
+    """Whether a mixed oil, its viscosity at 100 degrees known only so well, stays in a band.
+
+    In it when the chance of being outside is at most one in five; outside from one half on. Raises ValueError for
+    a viscosity that is not positive and a negative uncertainty. Source: decision as in `conformity`; one in five
+    is an own choice, since another grade wears slowly.
+    """
+    found = float(positive("The viscosity", viscosity))
+    stands = outcome(found, uncertainty, at_least=band.low, at_most=band.high, act_over_loss=_BORNE)
+    if stands == "within":
+        return "in the grade asked for"
+    thin = chance_beyond(found, uncertainty, at_least=band.low) >= chance_beyond(
+        found, uncertainty, at_most=band.high
+    )
+    if stands == "beyond":
+        return "thinner than the grade asked for" if thin else "thicker than the grade asked for"
+    return "near the thin end of the grade" if thin else "near the thick end of the grade"
 
 
 def _against(viscosity: float, band: Band) -> AgainstGrade:

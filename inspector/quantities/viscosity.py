@@ -1,16 +1,20 @@
-"""Viscosity index of an oil, and whether two figures of a laboratory sheet can be those of one oil.
+"""Viscosity of an oil at another temperature, of two oils mixed, and its index; do two figures belong together?
 
 Kinematic viscosities in mm2/s (the same as cSt). Knows no part and no rule.
 """
 
 from __future__ import annotations
 
-from typing import Literal
+import math
+from typing import Any, Literal
 
-from inspector.quantities.arrays import Number, as_given, between, each, finite, log10, positive, where
+from inspector.quantities.arrays import Number, as_given, between, each, exp, finite, log10, positive, where
 
 Together = Literal["belong together", "do not belong together"]
 
+_KELVIN = 273.15
+_THINNEST, _THICKEST = 0.21, 2e7  # the relation of ASTM D341 ends at both
+_COLDEST, _HOTTEST = -70.0, 370.0
 _INDEX_FROM = 2.0
 _TABLE_END = 70.0
 _BELIEVABLE = (70.0, 250.0)
@@ -35,6 +39,41 @@ _INDEX_ROWS = (
     (_TABLE_END, 0.85921, 11.1009, -83.190, 0.17130, 11.3680, -76.940),
 )
 _INDEX_BEYOND = (0.8353, 14.67, -216.0, 0.1684, 11.85, -97.0)
+
+
+def viscosity_at(
+    temperature: Number,
+    first_temperature: float,
+    first_viscosity: Number | float,
+    second_temperature: float,
+    second_viscosity: Number | float,
+) -> Number:
+    """Viscosity at a temperature, from those at two others; infinite where it would pass 20 000 000 mm2/s.
+
+    Degrees Celsius, -70 to 370. Not to be believed below the pour point, and a guess in the cold for oils with
+    thickening additives. Raises ValueError outside, for equal temperatures, for an oil that does not thin when
+    warmer, and for a viscosity outside 0.21 to 20 000 000. Source: ASTM D341, general form (second hand).
+    """
+    cold, warm, wanted = (
+        log10(between("A temperature", t, _COLDEST, _HOTTEST) + _KELVIN)
+        for t in (first_temperature, second_temperature, temperature)
+    )
+    if first_temperature == second_temperature:
+        raise ValueError("The two known points must have different temperatures.")
+    first, second = _straightened(first_viscosity), _straightened(second_viscosity)
+    slope = positive("The slope, thinner when warmer,", (first - second) / (warm - cold))
+    return as_given(_bent(first - slope * (wanted - cold)), temperature)
+
+
+def blend_viscosity(first: Number, second: Number | float, share_of_second: Number | float) -> Number:
+    """Viscosity of a mixture of two oils, both known at one temperature; share by volume, 0 to 1.
+
+    Meant for oils without thickening additives; with them an estimate. Raises ValueError for a share outside 0 to
+    1 and for viscosities outside 0.21 to 20 000 000. Source: ASTM D7152, blending at one temperature (scope read,
+    formula from memory).
+    """
+    share = between("The share of the second oil", share_of_second, 0.0, 1.0)
+    return as_given(_bent((1 - share) * _straightened(first) + share * _straightened(second)), first)
 
 
 def viscosity_index(at_40: Number, at_100: Number | float) -> Number:
@@ -65,6 +104,22 @@ def belong_together(at_40: float, at_100: float) -> Together:
         return "do not belong together"
     low, high = _BELIEVABLE
     return "belong together" if low <= viscosity_index(cold, hot) <= high else "do not belong together"
+
+
+def _straightened(viscosity: Any) -> Any:
+    """The scale of ASTM D341 on which an oil is a straight line over the logarithm of its temperature."""
+    v = between("A viscosity", viscosity, _THINNEST, _THICKEST)
+    return log10(log10(v + 0.7 + exp(-1.47 - 1.84 * v - 0.51 * v * v)))
+
+
+def _bent(value: Any) -> Any:
+    """Back from the straight scale."""
+    end = math.log10(math.log10(_THICKEST + 0.7)) + 1e-12
+    kept = where(value > end, end, value)
+    z = 10 ** (10**kept) - 0.7
+    capped = where(z > 10.0, 10.0, z)  # the correction is nothing above 2, and its cubic must not overflow
+    cubic = -0.7487 - 3.295 * capped + 0.6119 * capped**2 - 0.3193 * capped**3
+    return where(value > end, math.inf, z - where(z > 10.0, 0.0, exp(cubic)))
 
 
 def _index_row(hot: float) -> tuple[float, ...]:

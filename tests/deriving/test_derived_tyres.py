@@ -81,4 +81,4 @@ def test_a_tyre_that_shows_its_pressure_only_when_warm_is_low() -> None:
         "specified_pressure": "2.9 bar",
     }
 
-    assert "-16.2%" in sentences({TYRE: looks})["wheels_and_tyres/warm_pressure_low"]
+    assert "by -16%" in sentences({TYRE: looks})["wheels_and_tyres/warm_pressure_low"]
