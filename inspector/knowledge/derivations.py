@@ -18,7 +18,7 @@ from inspector.quantities.grades import ChipAction, rust_phrases
 from inspector.quantities.identity import CheckAnswer, YearAnswer
 from inspector.quantities.odometer import Order
 from inspector.quantities.oils import AgainstGrade, GradeMatch, MixAgainstGrade
-from inspector.quantities.threads import Depth
+from inspector.quantities.threads import Depth, FirstToGive
 from inspector.quantities.torque_slip import UnitSlip
 from inspector.quantities.tyre_fit import RepairAllowed, SpeedFit
 from inspector.quantities.used_oil import CodeTrend, PqZone, Trend
@@ -65,6 +65,7 @@ FUNCTIONS: dict[str, Function] = {
     "viscosity_against_grade": _choice(AgainstGrade, 2),
     "water_over": Function(3, named=True),
     "stronger_push": _choice(Push),
+    "water_drawn": Function(2, named=True),
     "torque_bears": _choice(TorqueBears, 2),
     "repair_allowed": _choice(RepairAllowed, 3),
     "overload": Function(2, named=True),
@@ -90,6 +91,8 @@ FUNCTIONS: dict[str, Function] = {
     "mix_against_grade": _choice(MixAgainstGrade, 2),
     "thread_pull": _choice(Pull, 2),
     "thread_depth": _choice(Depth, 3),
+    "proof_share": Function(3, named=True),
+    "gives_first": _choice(FirstToGive, 4),
     "descent_heat": _choice(DescentHeat, 2),
     "pieces_found": _choice(ChipAction, 2),
     "rust_grade": Function(1, rust_phrases(), named=True),

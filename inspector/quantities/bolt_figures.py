@@ -29,7 +29,8 @@ BOLT_SIZES: dict[str, tuple[float, float]] = {
 """Outer diameter and pitch by the name of the thread."""
 
 _FRICTION = 0.14
-_CLASSES = ("8.8", "10.9", "12.9")
+CLASSES = ("8.8", "10.9", "12.9")
+"""The property classes that the figures of strong bolts are known for."""
 _STRONGEST, _USUAL = "12.9", "8.8"
 _ALUMINIUM = 0.8  # figures into aluminium are usually half to four fifths of the steel tables (from memory)
 _LEAST_SENSE = 0.4  # a figure under two fifths of what the bolt bears is a poor candidate for the right unit
@@ -47,7 +48,7 @@ def torque_bears(number: float, unit: str, size: str, strength_class: str, into:
         raise ValueError(f"{size!r} is no bolt size. Use one of: {', '.join(BOLT_SIZES)}.")
     diameter, pitch = BOLT_SIZES[size]
     torque = convert(float(positive("The torque", number)), unit, "N·m", "torque")
-    known = strength_class in _CLASSES
+    known = strength_class in CLASSES
     ceiling = tightening(diameter, pitch, strength_class if known else _USUAL, _FRICTION).torque
     if torque > ceiling if known else above_ceiling(torque, diameter, pitch):
         others = [convert(number, other, "N·m", "torque") for other in units_of("torque") if other != unit]

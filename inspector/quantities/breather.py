@@ -21,6 +21,7 @@ AIR_PRESSURE = 101.325
 
 _KELVIN = 273.15
 _OIL_DENSITY = 0.88  # g/ml, usual gear oil
+_AIR_FOR_OIL = 80.0 / 180.0  # air over the oil of a small bevel drive, by its volume; own choice
 
 
 def head(depth: Number) -> Number:
@@ -66,6 +67,20 @@ def vapour_drawn(air_space: Number, hot: Number | float, cold: Number | float, g
     Raises ValueError as `drawn_volume` and for negative humidity. Source: gas law.
     """
     return as_given(drawn_volume(air_space, hot, cold) * 1e-6 * not_negative("The humidity", g_per_m3), air_space)
+
+
+def water_at_cooling(
+    oil_ml: Number, *, under_water: bool, hot: float = HOT_CASE, cold: float = COLD_WATER
+) -> Number:
+    """Water that one cooling may bring into the oil of a small bevel drive, in ppm by mass of the oil.
+
+    Through an open breather under water the air that shrinks is replaced by water, above it by the humid air of a
+    warm, wet day. Raises ValueError without oil and as `suction`. Source: gas law; the air over the oil is taken
+    as four ninths of the oil's volume (own choice).
+    """
+    air = positive("The oil", oil_ml) * _AIR_FOR_OIL
+    drawn = drawn_volume(air, hot, cold) * WATER_DENSITY / 1000 if under_water else vapour_drawn(air, hot, cold)
+    return water_ppm(drawn, oil_ml)
 
 
 def stronger_push(depth: float, hot: float = HOT_CASE, cold: float = COLD_WATER) -> Push:

@@ -51,3 +51,16 @@ def test_without_a_word_about_wading_the_height_is_judged_by_nothing() -> None:
 
     assert not found.seen
     assert not found.unseen
+
+
+def test_what_one_cooling_may_bring_into_the_oil() -> None:
+    """80 ml of air over 180 ml of oil draw 14.7 ml of water, 9 % of the oil by mass; damp air brings 2 ppm."""
+    known = {DRIVE: {**HEIGHTS, "oil_specified": "180 ml"}, "use": {"wading_depth": "500 mm"}}
+    above = {**known, "use": {"wading_depth": "300 mm"}}
+
+    assert "one cooling may bring 9% of water into the oil; 400 ppm" in sentences(known)[
+        "final_drive/wading_would_spoil_oil"
+    ].replace(" (0.04 %)", "")
+    assert "final_drive/breather_below_wading_line" not in sentences(known)
+    assert measured(fact(DRIVE, "water_at_cooling", above)).typed == "2 ppm"
+    assert "final_drive/wading_would_spoil_oil" not in sentences(above)

@@ -6,7 +6,8 @@ import pytest
 
 from inspector.knowledge.library import knowledge
 from inspector.quantities.bolt_figures import BOLT_SIZES
-from tests.deriving.looks import fact, sentences, word
+from inspector.reading.inspection import Silent
+from tests.deriving.looks import fact, measured, sentences, word
 
 WORK = "work @ front"
 AFTER = {"purpose": "after own service", "work done": ["brake_caliper @ front"]}
@@ -102,3 +103,44 @@ def test_the_owner_reads_it_in_words() -> None:
         "Front: the torque written down is more than the bolt bears, going by its size and class."
     )
     assert "reassembly/bolts_by_feel" in says
+
+
+PASTE = {"bolt_size": "M8x1.25", "bolt_class": "8.8", "thread_found": "anti-seize or moly"}
+
+
+def test_the_pull_of_a_torque_as_a_share_of_the_proof_load() -> None:
+    """25 N·m on M8 with paste (K 0.14) pull 22.3 kN; class 8.8 bears 21.2 kN (ISO 898-1)."""
+    found = measured(fact(WORK, "proof_share", {WORK: {**PASTE, "torque_applied": "25 N·m"}}, **AFTER))
+
+    assert found.amount.base == pytest.approx(105, abs=1)
+    assert found.uncertainty == pytest.approx(18, abs=1)
+
+
+@pytest.mark.parametrize("missing", list(PASTE))
+def test_no_pull_is_told_of_a_bolt_that_is_not_known(missing: str) -> None:
+    looks = {name: word for name, word in PASTE.items() if name != missing}
+    found = fact(WORK, "proof_share", {WORK: {**looks, "torque_applied": "25 N·m"}}, **AFTER)
+
+    assert isinstance(found.value, Silent)
+
+
+@pytest.mark.parametrize(
+    ("strength", "depth", "answer"),
+    [
+        ("8.8", "15 mm", "either"),
+        ("8.8", "18 mm", "the bolt"),
+        ("10.9", "16 mm", "the thread around it"),
+        ("10.9", "23 mm", "the bolt"),
+    ],
+)
+def test_what_gives_first_in_light_metal(strength: str, depth: str, answer: str) -> None:
+    """Handbook chapter: M10 of 10.9 needs 21.6 mm of aluminium before it breaks itself."""
+    bolt = {"bolt_size": "M10x1.5", "bolt_class": strength, "bolt_into": "aluminium", "engagement_depth": depth}
+
+    assert word(fact(WORK, "gives_first", {WORK: bolt}, **AFTER)) == answer
+
+
+def test_what_gives_first_is_not_asked_of_steel() -> None:
+    bolt = {"bolt_size": "M10x1.5", "bolt_class": "10.9", "bolt_into": "steel", "engagement_depth": "10 mm"}
+
+    assert fact(WORK, "gives_first", {WORK: bolt}, **AFTER).value == Silent("does not apply")

@@ -8,6 +8,7 @@ from inspector.quantities.breather import (
     head,
     suction,
     vapour_drawn,
+    water_at_cooling,
     water_column,
     water_ppm,
 )
@@ -61,6 +62,13 @@ def test_breathing_humid_air_only():
     assert 400 / water_ppm(gained, 180) == pytest.approx(185, abs=3)
 
 
+def test_what_one_cooling_brings_into_the_oil_of_a_small_drive():
+    # 80 ml of air over 180 ml of oil: 14.7 ml of water under water, 0.34 mg from damp air
+    assert water_at_cooling(180.0, under_water=True) == pytest.approx(14.72 / (180 * 0.88) * 1e6, rel=0.002)
+    assert water_at_cooling(180.0, under_water=True) == pytest.approx(232 * 400, rel=0.01)
+    assert water_at_cooling(180.0, under_water=False) == pytest.approx(2.1, abs=0.05)
+
+
 @pytest.mark.parametrize(
     "call",
     [
@@ -70,6 +78,8 @@ def test_breathing_humid_air_only():
         lambda: suction(80.0, -300),
         lambda: drawn_volume(0.0, 80, 15),
         lambda: water_ppm(1.0, 0.0),
+        lambda: water_at_cooling(0.0, under_water=True),
+        lambda: water_at_cooling(180.0, under_water=True, hot=10.0),
         lambda: vapour_drawn(80.0, 80, 15, -1.0),
     ],
 )
