@@ -1,4 +1,4 @@
-"""A photo that is named in the interview: found where the person is, copied beside the record when it lies elsewhere."""
+"""A photo that is named in the interview: copied beside the record when it lies elsewhere."""
 
 from __future__ import annotations
 

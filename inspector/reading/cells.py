@@ -123,7 +123,7 @@ def _excel(raw: bytes, path: Path) -> dict[str, Any]:
 
 
 def _refuse_unworked(raw: bytes, frames: dict[str, Any], path: Path) -> None:
-    """A formula whose result the file does not hold reads as an empty cell; that would drop an answer in silence."""
+    """A formula whose result is not in the file reads as an empty cell; an answer would be dropped in silence."""
     from openpyxl import load_workbook
 
     faults = []

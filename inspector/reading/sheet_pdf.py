@@ -86,7 +86,7 @@ class _Collected:
         self.work: list[str] = []
         self.rows: dict[Look, _Row] = {}
         self.tools: dict[tuple[str, str, str], list[tuple[str, Filled]]] = {}
-        self.limits: dict[Look, list[tuple[str, Filled]]] = {}
+        self.limits: dict[Look, dict[str, tuple[str, Filled]]] = {}
         self.stamps: dict[Look, list[tuple[str, Filled]]] = {}
         self.origins: dict[Where, Filled] = {}
 
@@ -108,8 +108,8 @@ class _Collected:
                     self.tools.setdefault((steps[0], place, steps[1]), []).append((steps[3], one))
             case "limit":
                 for place in steps[1].split(PLACES_BETWEEN):
-                    text = f"{steps[3]} {_with_unit(one.text, steps[4])}"
-                    self.limits.setdefault((steps[0], place, steps[2]), []).append((text, one))
+                    given = self.limits.setdefault((steps[0], place, steps[2]), {})
+                    given[steps[3]] = (_with_unit(one.text, steps[4]), one)
             case "origin":
                 for place in steps[1].split(PLACES_BETWEEN):
                     self.stamps.setdefault((steps[0], place, steps[2]), []).append((steps[3], one))
@@ -186,15 +186,23 @@ class _Collected:
     def _limits(self) -> dict[str, dict[str, str]]:
         limits: dict[str, dict[str, str]] = {}
         for look in dict.fromkeys((*self.limits, *self.stamps)):
-            given, stamps = self.limits.get(look, []), self.stamps.get(look, [])
-            one = (given or stamps)[0][1]
-            if len(given) != 1 or len(stamps) != 1:
-                text = "a limit of your own needs one figure and one tick: stamped on the part, or from the manual"
+            given, stamps = self.limits.get(look, {}), self.stamps.get(look, [])
+            one = next(iter([*given.values(), *stamps]))[1]
+            if not given or len(stamps) != 1:
+                text = "a limit of your own needs a figure and one tick: stamped on the part, or from the manual"
                 self.faults.append(one.fault(self.name, text))
                 continue
             self.origins["limits", _address(look), look[2]] = one
-            limits.setdefault(_address(look), {})[look[2]] = f"{given[0][0]} ({stamps[0][0]})"
+            limits.setdefault(_address(look), {})[look[2]] = f"{_limit(given)} ({stamps[0][0]})"
         return limits
+
+
+def _limit(given: dict[str, tuple[str, Filled]]) -> str:
+    """`at least ..`, `at most ..`, or both ends as `from .. to ..`, whichever field came first."""
+    if len(given) == 2:
+        return f"from {given['at least'][0]} to {given['at most'][0]}"
+    ((sense, (amount, _)),) = given.items()
+    return f"{sense} {amount}"
 
 
 def _address(look: Look) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +18,7 @@ from inspector.reading.values import MOST_ODOMETER_KM
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import environment
 from inspector.reporting.sheet_paper import left_out, minutes, total
-from inspector.reporting.sheet_plan import Plan, measuring, own_limit, units
+from inspector.reporting.sheet_plan import Plan, measuring, own_limits, units
 from inspector.reporting.words import words
 
 # section of the record and heading; the kind and the purpose are those of the page
@@ -89,7 +90,7 @@ def page_data(plan: Plan, knowledge: Knowledge) -> dict[str, Any]:
         "odometer_units": units_of("distance")[:2],
         "stops": [{"title": one.title, "do": one.do} for one in plan.stations],
         "props": props,
-        "looks": [[stops.index(q.stop), keys.index((q.part, q.name)), q.place] for q in plan.questions],
+        "looks": [[stops.index(q.stop), keys.index((q.part, q.name)), q.place, q.minutes] for q in plan.questions],
         "works": plan.works,
         "done": [f"{work} @ {place}" for work, place in plan.done],
         "optional": [part for part in machine.parts if part in machine.optional_parts and part in parts],
@@ -130,7 +131,6 @@ def _look(knowledge: Knowledge, part: str, name: str, prop: Property) -> dict[st
         "kind": prop.kind,
         "ask": prop.ask,
         "look": prop.look,
-        "minutes": prop.minutes,
         "time": minutes(prop.minutes),
         "critical": prop.critical,
         "moment": prop.moment,
@@ -142,7 +142,7 @@ def _look(knowledge: Knowledge, part: str, name: str, prop: Property) -> dict[st
         "unit": unit,
         "units": others,
         "tools": measuring(prop, knowledge),
-        "limit": own_limit(knowledge, part, name),
+        "limits": [asdict(one) for one in own_limits(knowledge, part, name)],
         **_believable(prop),
     }
 

@@ -19,6 +19,18 @@ _AREA = {"before purchase": "viewing", "after own service": "reassembly", "hando
 
 
 @dataclass(frozen=True)
+class LimitAsk:
+    """A limit that the part or the manual may show: of the look itself, or of what is worked out from it alone."""
+
+    name: str
+    about: str  # what is worked out; empty for the look itself
+    senses: tuple[str, ...]
+    dimension: str
+    unit: str
+    units: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Ask:
     """One question, asked once for all places of a part at a stop."""
 
@@ -31,7 +43,7 @@ class Ask:
     takes: tuple[str, ...]
     unit: str
     units: tuple[str, ...]
-    limit: str | None
+    limits: tuple[LimitAsk, ...]
     cautions: tuple[Caution, ...]
     cautions_again: tuple[Caution, ...]
     minutes: float  # for all places together
@@ -152,7 +164,7 @@ class _Maker:
             takes=() if first.prop.kind == "quantity" else brought(first.prop.tools),
             unit=unit,
             units=others,
-            limit=own_limit(self.known, first.part, first.name),
+            limits=own_limits(self.known, first.part, first.name),
             cautions=tuple(self.known.cautions[name] for name in new),
             cautions_again=tuple(self.known.cautions[name] for name in again),
             minutes=sum(one.minutes for one in found),
@@ -180,12 +192,31 @@ def measuring(prop: Property, knowledge: Knowledge) -> tuple[tuple[str, str], ..
     return tuple((tool, knowledge.tools[tool].gives.get(str(prop.dimension), "")) for tool in known)
 
 
-def own_limit(knowledge: Knowledge, part: str, name: str) -> str | None:
-    """`at least` or `at most`, where the part or the manual may show a limit of its own."""
-    given = knowledge.given_limit(part, name)
-    if given is None or knowledge.properties[part][name].kind != "quantity":
-        return None
-    return "at most" if knowledge.limits[part, name][given].at_most is not None else "at least"
+def own_limits(knowledge: Knowledge, part: str, name: str) -> tuple[LimitAsk, ...]:
+    """The limits of the machine itself that are asked for beside a look.
+
+    A figure without any general limit may be limited to either side, so both are asked for.
+    """
+    from inspector.quantities.units import units_of
+
+    found = []
+    for other, prop in knowledge.properties[part].items():
+        of_this = other == name or (
+            prop.derive is not None and prop.derive.of == (name,) and not prop.derive.from_
+        )
+        given = knowledge.given_limit(part, other) if of_this else None
+        if given is None or prop.kind != "quantity":
+            continue
+        limit = knowledge.limits[part, other][given]
+        bounds = {"at least": limit.at_least, "at most": limit.at_most}
+        senses = tuple(sense for sense, bound in bounds.items() if bound is not None) or tuple(bounds)
+        usual = next((prop.amount(bound).unit for bound in bounds.values() if bound is not None), "")
+        unit = units(prop)[0] if prop.plausible else usual
+        about = "" if other == name else (prop.means or "").rstrip(".")
+        found.append(
+            LimitAsk(other, about, senses, str(prop.dimension), unit, tuple(units_of(str(prop.dimension))))
+        )
+    return tuple(found)
 
 
 def brought(tools: Iterable[str]) -> tuple[str, ...]:

@@ -1,10 +1,17 @@
 // Small tools: elements, words, and what a number means.
 const DATA = JSON.parse(document.getElementById("data").textContent);
 const W = DATA.words;
-const QUESTIONS = DATA.looks.map(([stop, prop, place]) => {
+const QUESTIONS = DATA.looks.map(([stop, prop, place, minutes]) => {
   const entry = DATA.props[prop];
-  return { ...entry, stop, place, key: `${entry.part}|${place}|${entry.name}` };
+  return { ...entry, stop, place, minutes, key: `${entry.part}|${place}|${entry.name}` };
 });
+// A limit is asked for once for all places of a look at a stop: beside the first of them.
+const FIRST = new Map();
+for (const question of QUESTIONS) {
+  const look = `${question.stop}|${question.part}|${question.name}`;
+  if (!FIRST.has(look)) FIRST.set(look, question.key);
+}
+const firstOf = (question) => FIRST.get(`${question.stop}|${question.part}|${question.name}`);
 const BY_KEY = new Map(QUESTIONS.map((question, number) => [question.key, { ...question, number }]));
 
 function fill(text, values) {

@@ -7,7 +7,7 @@ let keeps = false;
 
 function emptyState() {
   return { turn: 0, begun: false, view: "start", head: { date: localDay() }, works: Object.fromEntries(DATA.done.map((one) => [one, true])), without: {}, answers: {},
-    units: {}, last: null, again: null, left: 0 };
+    units: {}, tools: {}, last: null, again: null, left: 0 };
 }
 let state = emptyState();
 const photos = new Map();

@@ -57,21 +57,23 @@ function readAmount(question, text, unit, low, high) {
   return { value: `${text} ${unit}` };
 }
 
+// The unit and the tool that were last chosen are offered at the next look; a number keeps those it was typed with.
 const unitFor = (question) => state.units[question.dimension] || question.unit;
+const toolFor = (question) => state.tools[`${question.part}|${question.name}`] || "";
 const given = (question) => { const found = reading(question); return Boolean(found) && !found.wrong; };
 
 function photoName(key) {
-  return `photos/${key.replace(/[^A-Za-z0-9]+/g, "_")}.jpg`;
+  return `${key.replace(/[^A-Za-z0-9]+/g, "_")}.jpg`;
 }
 
-function entryOf(question) {
+function entryOf(question, folder) {
   const answer = answerOf(question.key);
   const found = reading(question);
   const note = (answer.note || "").trim();
   const entry = found.silence ? { [found.silence]: note || null } : { value: found.value };
   if (!found.silence && question.kind === "quantity" && answer.tool) entry.tool = answer.tool;
   if (!found.silence && note) entry.note = note;
-  if (photos.has(question.key)) entry.photo = photoName(question.key);
+  if (photos.has(question.key)) entry.photo = folder + photoName(question.key);
   return Object.keys(entry).length === 1 && "value" in entry ? entry.value : entry;
 }
 
@@ -99,17 +101,28 @@ function headReading(name) {
   return HEAD[name] ? HEAD[name](text) : { value: text };
 }
 
-function limitReading(question) {
-  const answer = answerOf(question.key);
-  if (!question.limit || !(answer.limit || "").trim() || !answer.origin) return null;
-  const number = plainNumber(answer.limit, false);
-  if (number.wrong) return number;
-  const found = readAmount(question, number.text, answer.limit_unit || unitFor(question), question.low, question.high);
-  return found.wrong ? found : { value: `${question.limit} ${found.value} (${answer.origin})` };
+// The machine's own limit as it stands in a record, why it cannot be read yet, or null.
+function limitReading(question, limit) {
+  const typed = (answerOf(firstOf(question)).limits || {})[limit.name] || {};
+  const ends = limit.senses.filter((sense) => (typed[sense] || "").trim());
+  if (!ends.length) return null;
+  const unit = typed.unit || limit.unit;
+  const found = ends.map((sense) => {
+    const number = plainNumber(typed[sense], false);
+    if (number.wrong) return number;
+    if (!limit.about) return readAmount(question, number.text, unit, question.low, question.high);
+    return numberOf(number.text) < 0 ? { wrong: W.not_a_number } : { value: `${number.text} ${unit}` };
+  });
+  const wrong = found.find((one) => one.wrong);
+  if (wrong) return wrong;
+  if (ends.length === 2 && numberOf(found[0].value.split(" ").slice(0, -1).join("")) > numberOf(found[1].value.split(" ").slice(0, -1).join(""))) return { wrong: W.wrong_way_round };
+  if (!typed.origin) return { wrong: W.no_origin };
+  const text = ends.length === 2 ? `from ${found[0].value} to ${found[1].value}` : `${ends[0]} ${found[0].value}`;
+  return { value: `${text} (${typed.origin})` };
 }
 
 // The record, and a list of what could not be read into it.
-function makeRecord() {
+function makeRecord(folder = "photos/") {
   const wrong = [];
   const record = { machine: { kind: DATA.kind }, inspection: { purpose: DATA.purpose }, observations: {} };
   for (const [section, name] of DATA.head) {
@@ -126,10 +139,14 @@ function makeRecord() {
     const address = `${question.part} @ ${question.place}`;
     const found = reading(question);
     if (found && found.wrong) wrong.push(`${where(question)}: ${question.ask} ${found.wrong}`);
-    else if (found) (record.observations[address] ||= {})[question.name] = entryOf(question);
-    const limit = limitReading(question);
-    if (limit && limit.wrong) wrong.push(`${where(question)}: ${W.own_limit}. ${limit.wrong}`);
-    else if (limit) ((record.limits ||= {})[address] ||= {})[question.name] = limit.value;
+    else if (found) (record.observations[address] ||= {})[question.name] = entryOf(question, folder);
+    else if (photos.has(question.key) || (answerOf(question.key).note || "").trim()) wrong.push(`${where(question)}: ${question.ask} ${W.no_answer}`);
+    for (const limit of question.limits) {
+      const own = limitReading(question, limit);
+      if (own && own.wrong && firstOf(question) !== question.key) continue;
+      if (own && own.wrong) wrong.push(`${where(question)}: ${W.own_limit}. ${own.wrong}`);
+      else if (own) ((record.limits ||= {})[address] ||= {})[limit.name] = own.value;
+    }
   }
   const remarks = (state.head.remarks || "").trim();
   if (remarks) record.remarks = [remarks];

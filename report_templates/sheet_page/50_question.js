@@ -27,7 +27,7 @@ function questionView(question, number, count, told = new Set()) {
   warned.forEach((name) => told.add(name));
   const hint = make("p", { class: "said", role: "status" });
   const body = make("fieldset", { class: "inner" });
-  const silences = make("div", { class: "row" });
+  const silences = make("div", { class: "row silences" });
   const view = make("fieldset", { class: "look", "data-key": question.key },
     make("legend", {}, make("span", { class: "hidden" }, `${where(question)}: `), question.ask, make("span", { class: "tags" },
       [question.time, question.critical ? W.decides : "", fill(W.question_count, { number, all: count })]
@@ -38,6 +38,7 @@ function questionView(question, number, count, told = new Set()) {
       : found && question.kind === "quantity" && found.value ? fill(W.read_as, found) : "";
     hint.classList.toggle("wrong", Boolean(found && found.wrong));
     body.disabled = Boolean(answerOf(question.key).unseen);
+    clear.hidden = !reading(question);
     for (const button of silences.children) {
       if (button.dataset.silence) button.setAttribute("aria-pressed", button.dataset.silence === answerOf(question.key).unseen);
     }
@@ -49,15 +50,18 @@ function questionView(question, number, count, told = new Set()) {
       onclick: () => set({ unseen: answerOf(question.key).unseen === silence ? null : silence }) },
     W[silence.replaceAll(" ", "_")]));
   }
-  silences.append(make("button", { type: "button", class: "quiet", onclick: () => {
+  const clear = make("button", { type: "button", class: "quiet", onclick: () => {
     state.answers[question.key] = {};
     put(question, {});
     const anew = questionView(question, number, count, new Set(question.cautions.filter((name) => !warned.includes(name))));
     view.replaceWith(anew);
     anew.querySelector(".inner input, .inner select").focus();
-  } }, W.clear));
-  view.append(cautions(warned), make("p", { class: "soft" }, question.look),
-    body, hint, silences, noteView(question, set));
+  } }, W.clear);
+  const again = told.has(`look ${question.look}`);
+  told.add(`look ${question.look}`);
+  const how = again ? make("details", {}, make("summary", {}, W.how_again), make("p", { class: "soft" }, question.look))
+    : make("p", { class: "soft" }, question.look);
+  view.append(cautions(warned), how, body, hint, silences, clear, noteView(question, set));
   check();
   return view;
 }
@@ -73,22 +77,29 @@ function answerFields(question, set) {
   const answer = answerOf(question.key);
   if (question.kind === "choice" || question.kind === "yes_no") return [choiceFields(question, answer, set)];
   if (question.kind === "date") return [dateFields(answer, set), unknownField(answer, set)];
+  let unit = null;
+  let tool = null;
+  const measured = () => ({ ...(unit && { unit: unit.value }), ...(tool && { tool: tool.value }) });
+  const decimal = question.low < 0 ? "text" : "decimal"; // the keys for decimals have no minus on some phones
   const box = make("input", { type: "text", autocomplete: "off", value: answer.text || "",
-    inputmode: { text: "text", quantity: "decimal" }[question.kind] || "numeric",
-    oninput: (event) => set({ text: event.target.value, unknown: false }) });
+    inputmode: { text: "text", quantity: decimal }[question.kind] || "numeric",
+    oninput: (event) => set({ text: event.target.value, unknown: false, ...measured() }) });
   if (question.kind === "text") return [labelled(W.text, box)];
   if (question.kind === "count" || question.kind === "tyre_code") return [labelled(W.number, box)];
-  const unit = make("select", { onchange: (event) => {
+  unit = make("select", { onchange: (event) => {
     state.units[question.dimension] = event.target.value;
     set({ unit: event.target.value });
   } }, options(question.units, answer.unit || unitFor(question)));
   const row = make("div", { class: "pair" }, labelled(W.number, box), labelled(W.unit, unit));
   if (question.kind === "odometer") return [row, unknownField(answer, set)];
-  if (!question.tools.length) return [row, limitFields(question, answer, set)];
+  if (!question.tools.length) return [row, limitFields(question, set)];
   const names = ["", ...question.tools.map(([tool]) => tool)];
   const labels = [W.tool_none, ...question.tools.map(([tool, spread]) => (spread ? `${tool} (± ${spread})` : tool))];
-  const tool = make("select", { onchange: (event) => set({ tool: event.target.value }) }, options(names, answer.tool || "", labels));
-  return [row, labelled(W.tool, tool), limitFields(question, answer, set)];
+  tool = make("select", { onchange: (event) => {
+    state.tools[`${question.part}|${question.name}`] = event.target.value;
+    set({ tool: event.target.value });
+  } }, options(names, answer.tool ?? toolFor(question), labels));
+  return [row, labelled(W.tool, tool), limitFields(question, set)];
 }
 
 function choiceFields(question, answer, set) {
@@ -109,15 +120,31 @@ function unknownField(answer, set) {
     onchange: (event) => set({ unknown: event.target.checked }) }), W.unknown);
 }
 
-function limitFields(question, answer, set) {
-  if (!question.limit) return null;
-  const box = make("input", { type: "text", inputmode: "decimal", autocomplete: "off", value: answer.limit || "",
-    oninput: (event) => set({ limit: event.target.value }) });
-  const unit = make("select", { onchange: (event) => set({ limit_unit: event.target.value }) },
-    options(question.units, answer.limit_unit || unitFor(question)));
-  const origin = make("select", { onchange: (event) => set({ origin: event.target.value }) },
-    options(["", "stamped", "manual"], answer.origin || "", [W.tool_none, W.stamped, W.manual]));
-  return make("details", { open: Boolean(answer.limit) }, make("summary", {}, W.own_limit),
-    make("div", { class: "pair" }, labelled(question.limit === "at most" ? W.at_most : W.at_least, box), labelled(W.unit, unit)),
-    labelled(W.limit_from, origin));
+function limitFields(question, set) {
+  if (!question.limits.length || firstOf(question) !== question.key) return null;
+  const filled = question.limits.some((limit) => limitReading(question, limit));
+  return make("details", { open: filled }, make("summary", {}, W.own_limit), question.limits.map((limit) => limitField(question, limit, set)));
+}
+
+// Least, most or both, with one unit and where it stands.
+function limitField(question, limit, set) {
+  const typed = () => (answerOf(question.key).limits || {})[limit.name] || {};
+  const hint = make("p", { class: "said", role: "status" });
+  const check = () => {
+    const found = limitReading(question, limit);
+    hint.textContent = found ? found.wrong || fill(W.read_as, found) : "";
+    hint.classList.toggle("wrong", Boolean(found && found.wrong));
+  };
+  const note = (change) => {
+    set({ limits: { ...answerOf(question.key).limits, [limit.name]: { ...typed(), ...change } } });
+    check();
+  };
+  const unit = make("select", { onchange: () => note({ unit: unit.value }) }, options(limit.units, typed().unit || limit.unit));
+  const boxes = limit.senses.map((sense) => labelled(sense === "at most" ? W.at_most : W.at_least, make("input", { type: "text",
+    inputmode: "decimal", autocomplete: "off", value: typed()[sense] || "", oninput: (event) => note({ [sense]: event.target.value, unit: unit.value }) })));
+  const origin = make("select", { onchange: () => note({ origin: origin.value }) },
+    options(["", "stamped", "manual"], typed().origin || "", [W.tool_none, W.stamped, W.manual]));
+  check();
+  return make("fieldset", { class: "inner" }, make("legend", {}, limit.about || W.own_limit_here),
+    make("div", { class: boxes.length > 1 ? "three" : "pair" }, boxes, labelled(W.unit, unit)), labelled(W.limit_from, origin), hint);
 }

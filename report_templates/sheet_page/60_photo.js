@@ -29,18 +29,21 @@ function noteView(question, set) {
 
 function showPhoto(question, shown, told, set) {
   const blob = photos.get(question.key);
-  const choose = make("input", { type: "file", accept: "image/*", capture: "environment",
-    "aria-label": blob ? W.photo_again : W.photo, onchange: async (event) => {
-      const [file] = event.target.files;
-      if (!file) return;
-      told.textContent = "";
-      let made;
-      try { made = await smaller(file); } catch { told.textContent = W.photo_bad; return; }
-      try { await keepPhoto(question.key, made); } catch { told.textContent = W.photo_lost; }
-      photos.set(question.key, made);
-      set({ photo: true });
-      showPhoto(question, shown, told, set);
-    } });
+  const take = async (event) => {
+    const [file] = event.target.files;
+    if (!file) return;
+    told.textContent = "";
+    let made;
+    try { made = await smaller(file); } catch { told.textContent = W.photo_bad; return; }
+    try { await keepPhoto(question.key, made); } catch { told.textContent = W.photo_lost; }
+    photos.set(question.key, made);
+    set({ photo: true });
+    showPhoto(question, shown, told, set);
+  };
+  // with `capture` a phone opens its camera at once; without it, it offers the pictures it has
+  const fileButton = (label, camera) => make("div", { class: "file" },
+    make("input", { type: "file", accept: "image/*", capture: camera && "environment", "aria-label": label, onchange: take }),
+    make("span", { class: "button", "aria-hidden": "true" }, label));
   const parts = [];
   if (blob) {
     const address = URL.createObjectURL(blob);
@@ -53,7 +56,7 @@ function showPhoto(question, shown, told, set) {
       showPhoto(question, shown, told, set);
     } }, W.photo_remove));
   }
-  parts.push(make("p", { class: "soft" }, W.photo_tip), make("div", { class: "file" }, choose,
-    make("span", { class: "button", "aria-hidden": "true" }, blob ? W.photo_again : W.photo)));
+  parts.push(make("p", { class: "soft" }, W.photo_tip), make("div", { class: "row" },
+    fileButton(blob ? W.photo_again : W.photo, true), fileButton(W.photo_choose, false)));
   shown.replaceChildren(...parts);
 }

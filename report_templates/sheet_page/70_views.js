@@ -45,6 +45,7 @@ function showKept() {
   if (!line) return;
   const time = new Date().toTimeString().slice(0, 5);
   line.textContent = keeps ? fill(W.kept, { time }) : W.not_kept;
+  line.className = keeps ? "soft" : "wrong";
 }
 
 function headField(name) {
@@ -74,7 +75,7 @@ const listOf = (lines) => make("ul", { class: "plain" }, lines.map((line) => mak
 
 function startView() {
   const about = make("section", {}, title(`${capital(DATA.kind)}, ${DATA.purpose}`), make("p", {}, DATA.total),
-    DATA.left_out && make("p", { class: "soft" }, DATA.left_out), make("p", { id: "kept", class: "soft" },
+    DATA.left_out && make("p", { class: "soft" }, DATA.left_out), make("p", { id: "kept", class: keeps ? "soft" : "wrong" },
       keeps ? (state.begun ? W.here_since : "") : W.not_kept));
   const machine = make("section", {}, make("h2", {}, W.start_title), DATA.head.map(([, name]) => headField(name)));
   const works = DATA.works.length && make("section", {}, make("h2", {}, DATA.work_title), make("p", {}, DATA.work_intro),

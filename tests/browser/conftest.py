@@ -45,6 +45,7 @@ class Phone:
         self.asked_network: list[str] = []
         self.errors: list[str] = []
         self.context: BrowserContext | None = None
+        self.lacks = ""  # a script that takes from the browser, or gives it, what other phones lack or have
 
     def open(self) -> Page:
         """The page, in a browser without network."""
@@ -53,6 +54,7 @@ class Phone:
             self.context.route(re.compile(r"^(https?|wss?|ftp):"), self._refuse)
             self.context.on("request", self._note)
             self.context.set_offline(True)
+            self.context.add_init_script(self.lacks)
         page = self.context.pages[0] if self.context.pages else self.context.new_page()
         page.set_default_timeout(20_000)
         page.on("pageerror", lambda error: self.errors.append(str(error)))

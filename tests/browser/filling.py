@@ -20,7 +20,7 @@ def stop_of(page: Page) -> dict[Key, int]:
     """Which stop each look is at, from what the page carries."""
     data = json.loads(page.locator("#data").text_content() or "")
     props = data["props"]
-    return {(props[prop]["part"], place, props[prop]["name"]): stop for stop, prop, place in data["looks"]}
+    return {(props[prop]["part"], place, props[prop]["name"]): stop for stop, prop, place, _ in data["looks"]}
 
 
 def go(page: Page, title: str) -> None:
@@ -77,7 +77,7 @@ def add_photo(page: Page, key: Key, photo: Path) -> None:
     opened = group.locator("details", has_text=W["more"]).last
     if opened.get_attribute("open") is None:
         opened.locator("summary").click()
-    group.locator("input[type=file]").set_input_files(photo)
+    group.locator("input[type=file]").first.set_input_files(photo)
     group.locator("img").wait_for()
 
 

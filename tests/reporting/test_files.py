@@ -1,4 +1,4 @@
-"""Saving: killed at any moment or with a full disk, the old or the new file is there, whole, and nothing beside it."""
+"""Saving: killed at any moment or with a full disk, the old or the new file is there and whole, nothing beside it."""
 
 from __future__ import annotations
 
@@ -96,7 +96,7 @@ def test_a_private_file_stays_private_and_a_link_stays_a_link(tmp_path: Path) ->
 
 @pytest.fixture
 def full_disk() -> Iterator[None]:
-    """No file may grow beyond some bytes: what the system says then is an error of the same kind as a full disk."""
+    """No file may grow beyond some bytes: what the system says then is of the same kind as a full disk."""
     knowledge()
     soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
     resource.setrlimit(resource.RLIMIT_FSIZE, (50, hard))
