@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
 from typing import Literal
 
 from inspector.deriving.amounts import Derived
@@ -144,17 +143,13 @@ class _Resolver:
     def _number(self, text: str | None) -> float | None:
         if text is None:
             return None
-        return parse_number(text) if self.prop.kind == "count" else _in_base(text, str(self.prop.dimension))
+        return (
+            parse_number(text) if self.prop.kind == "count" else parse_amount(text, str(self.prop.dimension)).base
+        )
 
     @staticmethod
     def _base(amount: Amount | None) -> float | None:
         return None if amount is None else amount.base
-
-
-@cache
-def _in_base(text: str, dimension: str) -> float:
-    """A bound as it is written in `rules/`; there are only so many."""
-    return parse_amount(text, dimension).base
 
 
 def _text(least: str | None, most: str | None) -> str:

@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 
 # dimension -> unit as printed -> (how many base units it is, further spellings). The first is the base unit.
 # A year of service intervals is twelve months.
@@ -165,6 +165,7 @@ def parse_number(text: str) -> float:
     return number
 
 
+@lru_cache(maxsize=4096)  # the amounts in `rules/` are read again for every record
 def parse_amount(text: str, dimension: str) -> Amount:
     """Read a number with its unit, such as `1.8 mm`, `32 lbf·ft` or `41 200 km`.
 
