@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache, cached_property
@@ -235,4 +236,12 @@ class Loader:
 def knowledge() -> Knowledge:
     """The knowledge that ships with the program, loaded once a process."""
     folder = shipped("rules")
-    return cached(yaml_files(folder, "rules"), Loader(folder).load, Knowledge)
+    # All of it lives as long as the process; looking through it for garbage costs more than an assessment.
+    collecting = gc.isenabled()
+    gc.disable()
+    try:
+        return cached(yaml_files(folder, "rules"), Loader(folder).load, Knowledge)
+    finally:
+        gc.freeze()
+        if collecting:
+            gc.enable()
