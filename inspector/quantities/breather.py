@@ -80,7 +80,7 @@ def water_at_cooling(
     """
     air = positive("The oil", oil_ml) * _AIR_FOR_OIL
     drawn = drawn_volume(air, hot, cold) * WATER_DENSITY / 1000 if under_water else vapour_drawn(air, hot, cold)
-    return water_ppm(drawn, oil_ml)
+    return as_given(water_ppm(drawn, oil_ml), oil_ml)
 
 
 def stronger_push(depth: float, hot: float = HOT_CASE, cold: float = COLD_WATER) -> Push:

@@ -22,16 +22,6 @@ MixAgainstGrade = Literal[
     "thinner than the grade asked for",
     "thicker than the grade asked for",
 ]
-GEAR_GRADES = (
-    *("75W", "75W-80", "75W-85", "75W-90", "75W-110", "75W-140", "80W", "80W-90", "80W-140", "85W"),
-    *("85W-90", "85W-140", "75", "80", "85", "90", "110", "140", "190", "250"),
-)
-"""Gear oil grades as they stand on bottles and in manuals."""
-ENGINE_GRADES = (
-    *("0W-20", "0W-30", "0W-40", "5W-20", "5W-30", "5W-40", "5W-50", "10W-30", "10W-40", "10W-50", "10W-60"),
-    *("15W-40", "15W-50", "15W-60", "20W-40", "20W-50", "20W-60", "25W-60", "30", "40", "50"),
-)
-"""Engine oil grades as they stand on bottles and in manuals."""
 
 _SCALE_END = float("inf")
 _BORNE = 0.2

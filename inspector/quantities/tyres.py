@@ -74,27 +74,6 @@ def _monday(year: int, week: int) -> date:
     return date.fromisocalendar(year, 1, 1) + timedelta(weeks=week - 1)
 
 
-def age_years(made: date, today: date) -> float:
-    """Age in years: whole birthdays, and the part of the running year. Exactly 10 on the tenth birthday.
-
-    Raises ValueError when `made` lies after `today`.
-    """
-    if made > today:
-        raise ValueError(f"{made.isoformat()} lies after {today.isoformat()}, so there is no age.")
-    years = today.year - made.year
-    if _birthday(made, years) > today:
-        years -= 1
-    last, following = _birthday(made, years), _birthday(made, years + 1)
-    return years + (today - last).days / (following - last).days
-
-
-def _birthday(born: date, years: int) -> date:
-    try:
-        return born.replace(year=born.year + years)
-    except ValueError:  # 29 February in a common year
-        return date(born.year + years, 3, 1)
-
-
 def load_kg(index: int) -> int:
     """Greatest load in kg that a load index stands for. Indices 30 to 95; raises ValueError outside."""
     place = index - _FIRST_LOAD_INDEX

@@ -5,6 +5,7 @@ Knows no part and no rule, and no alarm figure that would hold for every machine
 
 from __future__ import annotations
 
+import re
 from typing import Literal
 
 from inspector.quantities.arrays import Number, as_given, not_negative, positive
@@ -20,7 +21,8 @@ _EDGES = (
     *(5e3, 1e4, 2e4, 4e4, 8e4, 1.6e5, 3.2e5, 6.4e5, 1.3e6, 2.5e6),
 )
 _LAST_NUMBER = len(_EDGES) - 2
-_FEW_COUNTS = 20
+_NUMBER = r"\d+(?: \d{3})*(?:\.\d+)?"
+_COUNTS = re.compile(rf"(?P<counts>{_NUMBER}(?: ?/ ?{_NUMBER}){{2}}) ?(?:/|per) ?(?P<ml>1|10|100)? ?ml")
 
 # Laboratory memo of an equipment dealer, 2008, "use only with no history": up to, and up to.
 _PQ_ZONES: dict[str, tuple[float, float]] = {
@@ -41,7 +43,8 @@ def iso4406_number(per_ml: float) -> int:
     Raises ValueError for a negative count. Source: ISO 4406:2017.
     """
     count = float(not_negative("The particle count", per_ml))
-    return next((number for number, edge in enumerate(_EDGES[1:]) if count <= edge), _LAST_NUMBER + 1)
+    numbers = range(_LAST_NUMBER + 1)
+    return next((number for number in numbers if count <= iso4406_bounds(number)[1]), _LAST_NUMBER + 1)
 
 
 def iso4406_bounds(number: int) -> tuple[float, float]:
@@ -52,21 +55,6 @@ def iso4406_bounds(number: int) -> tuple[float, float]:
     if not 0 <= number <= _LAST_NUMBER:
         raise ValueError(f"An ISO 4406 number lies between 0 and {_LAST_NUMBER}, found {number}.")
     return _EDGES[number], _EDGES[number + 1]
-
-
-def iso4406_code(per_ml: tuple[float, float, float], counted: tuple[int, int, int] | None = None) -> str:
-    """The code of three counts per millilitre, particles of 4, 6 and 14 micrometres and more: `19/16/10`.
-
-    `counted` are the particles really counted; fewer than twenty put a ≥ before that number. Beware of
-    sheets that count per 100 ml. Raises ValueError when larger particles outnumber smaller ones. Source:
-    ISO 4406:2017.
-    """
-    if not per_ml[0] >= per_ml[1] >= per_ml[2]:
-        raise ValueError("Particles above a size cannot be fewer than those above a larger size.")
-    enough = [True] * 3 if counted is None else [count >= _FEW_COUNTS for count in counted]
-    numbers = [iso4406_number(count) for count in per_ml]
-    words = [str(number) if number <= _LAST_NUMBER else f">{_LAST_NUMBER}" for number in numbers]
-    return "/".join(word if sure else f"≥{word}" for word, sure in zip(words, enough, strict=True))
 
 
 def pq_zone(compartment: str, pq: float) -> PqZone:
@@ -116,11 +104,17 @@ def rate_trend(before: float, now: float) -> Trend:
 
 
 def iso4406_numbers(code: str) -> tuple[int, int, int] | None:
-    """The three numbers of a code such as `19/16/10`; None for a text that is no code.
+    """The three numbers of a code such as `19/16/10`, or of three counts; None for a text that is neither.
 
-    A sign before a number (`≥7`, `>28`) is dropped. Larger particles never outnumber smaller ones. Source: ISO
-    4406:2017.
+    Counts name what they are counted in: `3000/500/7 per ml`, `300 000/50 000/700 per 100 ml`. They are particles
+    of 4, 6 and 14 micrometres and more. A sign before a number (`≥7`, `>28`) is dropped. Larger particles never
+    outnumber smaller ones. Source: ISO 4406:2017.
     """
+    counted = _COUNTS.fullmatch(" ".join(code.lower().split()))
+    if counted is not None:
+        small, middle, large = (float(one.replace(" ", "")) for one in counted["counts"].split("/"))
+        first, second, third = (iso4406_number(one / float(counted["ml"] or 1)) for one in (small, middle, large))
+        return (first, second, third) if small >= middle >= large else None
     parts = [part.strip().lstrip("≥>") for part in code.split("/")]
     if len(parts) != 3 or not all(part.isascii() and part.isdigit() and len(part) <= 2 for part in parts):
         return None

@@ -7,10 +7,10 @@ nothing.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Any
 
-from inspector.quantities.arrays import Number, as_given, between, not_negative, positive, where
+from inspector.quantities.arrays import Number, as_given, between, not_negative, where
 
 
 def loss_now(bad: Number, loss: Number | float, cost: Number | float) -> Number:
@@ -22,15 +22,6 @@ def loss_now(bad: Number, loss: Number | float, cost: Number | float) -> Number:
     return as_given(_smaller(chance * lost, spent), bad)
 
 
-def perfect_look(bad: Number, loss: Number | float, cost: Number | float) -> Number:
-    """Worth of a look that never errs; no look at this part can be worth more. Raises as `loss_now`.
-
-    Source: expected value of perfect information.
-    """
-    chance, lost, spent = _checked(bad, loss, cost)
-    return as_given(_smaller(chance * lost, spent) - chance * _smaller(lost, spent), bad)
-
-
 def look_worth(
     bad: Number,
     loss: Number | float,
@@ -40,7 +31,7 @@ def look_worth(
 ) -> Number:
     """Worth of a look that finds a bad part with `sensitivity` and passes a good one with `specificity`.
 
-    Never negative, never more than `perfect_look`. Raises ValueError for chances outside 0 to 1 and
+    Never negative, never more than a look that never errs. Raises ValueError for chances outside 0 to 1 and
     negative money. Source: expected value of sample information.
     """
     seen = between("The sensitivity", sensitivity, 0.0, 1.0)
@@ -67,52 +58,8 @@ def signals_worth(
         left = left + _smaller(chance * when_bad * lost, both * spent)
     for total in (of_bad, of_good):
         between("The sum of the chances of all answers", total, 1 - 1e-9, 1 + 1e-9)
-    gained = _smaller(chance * lost, spent) - left
+    gained = loss_now(bad, loss, cost) - left
     return as_given(where(gained > 0, gained, 0.0), bad)
-
-
-def after_look(bad: Number, sensitivity: Number | float, specificity: Number | float, *, seen_bad: bool) -> Number:
-    """Chance that the part is bad after one look. A second look by the same eyes is no new evidence.
-
-    Raises ValueError outside 0 to 1 and for an answer that could not come. Source: Bayes' rule.
-    """
-    chance = between("The chance of being bad", bad, 0.0, 1.0)
-    seen = between("The sensitivity", sensitivity, 0.0, 1.0)
-    passed = between("The specificity", specificity, 0.0, 1.0)
-    if_bad, if_good = (seen, 1 - passed) if seen_bad else (1 - seen, passed)
-    total = positive("The chance of this answer", chance * if_bad + (1 - chance) * if_good)
-    return as_given(chance * if_bad / total, bad)
-
-
-def joint_looks(bad: Sequence[float], loss: float, cost: float) -> list[float]:
-    """Worth of a perfect look at each of several independent parts, when one decision hangs on all of them.
-
-    `loss` is lost once if any is bad and the machine is ridden or bought; `cost` is what the other choice
-    costs. Raises ValueError without a part and for nonsense. Source: enumeration of the two answers.
-    """
-    if not bad:
-        raise ValueError("At least one part is needed.")
-    chances = [float(between("A chance of being bad", chance, 0.0, 1.0)) for chance in bad]
-    now = loss_now(_any(chances), loss, cost)
-    worth = []
-    for place, chance in enumerate(chances):
-        others = _any(chances[:place] + chances[place + 1 :])
-        left = chance * loss_now(1.0, loss, cost) + (1 - chance) * loss_now(others, loss, cost)
-        worth.append(max(0.0, now - left))
-    return worth
-
-
-def order_of_looks(worth: Sequence[float], expense: Sequence[float], minutes: Sequence[float]) -> list[int]:
-    """Places of the looks that pay, best worth a minute first: (worth - expense) / minutes.
-
-    Looks that do not pay are left out; ties keep their order. Raises ValueError for lists of unequal
-    length, minutes that are not positive, and negative figures.
-    """
-    gains = []
-    for value, price, time in zip(worth, expense, minutes, strict=True):
-        net = not_negative("The worth", value) - not_negative("The expense", price)
-        gains.append(net / positive("The minutes", time))
-    return sorted((place for place, gain in enumerate(gains) if gain > 0), key=lambda place: -gains[place])
 
 
 def _checked(bad: Any, loss: Any, cost: Any) -> tuple[Any, Any, Any]:
@@ -122,10 +69,3 @@ def _checked(bad: Any, loss: Any, cost: Any) -> tuple[Any, Any, Any]:
 
 def _smaller(one: Any, other: Any) -> Any:
     return where(one < other, one, other)
-
-
-def _any(chances: Sequence[float]) -> float:
-    none = 1.0
-    for chance in chances:
-        none *= 1 - chance
-    return 1 - none

@@ -43,7 +43,6 @@ CHANCE_BANDS: dict[str, tuple[float, float]] = {
 # One representative probability for each word: the geometric middle of its band (own choice).
 CHANCE: dict[str, float] = {word: math.sqrt(low * high) for word, (low, high) in CHANCE_BANDS.items()}
 
-_WORST_FIRST: tuple[Level, ...] = get_args(Level)
 _MILDEST_FIRST: tuple[DefectClass, ...] = get_args(DefectClass)
 _MOST_STEPS = 5  # Annex II, 3.2.4
 _TIE = 1e-9  # a product of steps that should meet a row's edge may fall short of it by rounding
@@ -93,14 +92,6 @@ def risk_words(probability: float, severity: int) -> str:
     """The range of levels in words: `medium`, or `medium to high` when a factor of ten moves it."""
     mildest, _, worst = risk_range(probability, severity)
     return mildest if mildest == worst else f"{mildest} to {worst}"
-
-
-def worst_level(levels: Iterable[Level]) -> Level:
-    """The highest of several stories' levels; they are never added. Source: Annex II, 3.7.2."""
-    found = list(levels)
-    if not found:
-        raise ValueError("At least one level is needed.")
-    return min(found, key=_WORST_FIRST.index)
 
 
 def combine_classes(classes: Iterable[DefectClass]) -> DefectClass:

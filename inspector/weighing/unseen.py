@@ -17,6 +17,7 @@ from inspector.quantities.value_of_information import look_worth
 from inspector.reading.inspection import Measured, Silent
 from inspector.reading.values import tool_uncertainty
 from inspector.weighing.assessment import SystemCoverage, UnseenBecause, UnseenEntry
+from inspector.weighing.kept_from import kept_from
 from inspector.weighing.risk import combine_classes
 
 MOST_NEXT = 8
@@ -100,7 +101,8 @@ def _entry(
         return (entry.model_copy(update={"reason": fact.value.reason}) if fact.value.reason else entry), worth
     if because == "cannot tell":
         prop = knowledge.properties[fact.part][fact.name]
-        entry = entry.model_copy(update={"tools": _settling(fact, prop, knowledge)})
+        told = {"tools": _settling(fact, prop, knowledge), "reason": kept_from(fact, knowledge)}
+        entry = entry.model_copy(update=told)
     return entry, worth
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from inspector.knowledge.library import knowledge
-from inspector.quantities.oils import ENGINE_GRADES
+from inspector.quantities.oils import against_engine_grade, engine_band, engine_grade_match
 from tests.deriving.looks import fact, sentences, word
 
 ENGINE, SAMPLE = "engine @ engine", "engine oil sample @ engine"
@@ -82,9 +82,15 @@ def test_the_warning_figures_of_the_handbook(name: str, over: str, under: str) -
 
 
 def test_every_grade_of_the_list_is_one_that_the_table_knows() -> None:
-    offered = set(knowledge().properties["engine"]["oil_grade_filled"].choices)
+    looks = knowledge().properties["engine"]
+    offered = [grade for grade in looks["oil_grade_filled"].choices if grade != "not known"]
 
-    assert offered == {*ENGINE_GRADES, "not known"}
+    assert len(offered) == 21
+    for name in ("oil_grade_specified", "topped_up_grade"):
+        assert set(looks[name].choices) == {*offered, "not known"}
+    for grade in offered:
+        assert engine_grade_match(grade, grade) == "same"
+        assert against_engine_grade(engine_band(grade).low, grade) == "in its grade"
 
 
 def test_the_owner_reads_it_in_words() -> None:

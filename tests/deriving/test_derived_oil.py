@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from inspector.knowledge.library import knowledge
-from inspector.quantities.oils import GEAR_GRADES
+from inspector.quantities.oils import against_gear_grade, gear_band, gear_grade_match
 from inspector.quantities.units import parse_amount
 from tests.deriving.looks import fact, measured, sentences, word
 
@@ -93,9 +93,14 @@ def test_the_grade_filled_against_the_grade_asked_for(filled: str, specified: st
 
 
 def test_every_grade_of_the_list_is_one_that_the_table_knows() -> None:
-    offered = set(knowledge().properties["final drive"]["oil_grade_filled"].choices)
+    looks = knowledge().properties["final drive"]
+    offered = [grade for grade in looks["oil_grade_filled"].choices if grade != "not known"]
 
-    assert offered == {*GEAR_GRADES, "not known"}
+    assert len(offered) == 20
+    assert set(looks["oil_grade_specified"].choices) == {*offered, "not known"}
+    for grade in offered:
+        assert gear_grade_match(grade, grade) == "same"
+        assert against_gear_grade(gear_band(grade).low, grade) == "in its grade"
 
 
 def test_large_particles_without_fine_iron_are_the_serious_pattern() -> None:

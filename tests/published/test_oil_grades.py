@@ -3,7 +3,6 @@
 import pytest
 
 from inspector.quantities.oils import (
-    ENGINE_GRADES,
     against_engine_grade,
     engine_band,
     engine_grade_match,
@@ -79,12 +78,6 @@ def test_j300_bands(grade, low, high):
     band = engine_band(grade)
 
     assert (band.low, band.high) == (low, high)
-
-
-def test_every_engine_grade_on_a_bottle_fits_itself():
-    for grade in ENGINE_GRADES:
-        assert engine_grade_match(grade, grade) == "same"
-        assert against_engine_grade(engine_band(grade).low, grade) == "in its grade"
 
 
 def test_a_gear_90_lies_about_an_engine_40_to_50():

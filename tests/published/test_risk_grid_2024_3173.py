@@ -11,7 +11,6 @@ from inspector.weighing.risk import (
     risk_range,
     risk_words,
     story_probability,
-    worst_level,
 )
 
 LETTERS = {"serious": "S", "high": "H", "medium": "M", "low": "L"}
@@ -70,7 +69,6 @@ def test_folding_chair_of_the_forerunners():
 
     assert probability == pytest.approx(1 / 500)
     assert grid_level(probability, 1) == "low"
-    assert worst_level([grid_level(probability, 1)] * 2) == "low"
 
 
 @pytest.mark.parametrize(
@@ -127,16 +125,6 @@ def test_a_story_has_at_most_five_steps(steps):
 def test_an_unknown_word_is_refused():
     with pytest.raises(ValueError, match="no chance word"):
         story_probability(["certain", "perhaps"])
-
-
-def test_the_highest_story_counts():
-    # 3.7.2
-    assert worst_level(["low", "high", "medium"]) == "high"
-
-
-def test_no_story_has_no_level():
-    with pytest.raises(ValueError, match="At least one"):
-        worst_level([])
 
 
 def test_ten_times_a_near_certain_chance_stays_a_chance():

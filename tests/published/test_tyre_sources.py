@@ -5,7 +5,6 @@ from datetime import date
 import pytest
 
 from inspector.quantities.tyres import (
-    age_years,
     load_kg,
     may_be_repaired,
     pressure_at,
@@ -35,12 +34,6 @@ def test_three_digits_leave_the_decade_open():
     assert made.digits == "three"
     assert made.earliest.isocalendar()[:2] == (1987, 31)
     assert made.latest.isocalendar()[:2] == (1997, 31)
-    assert age_years(made.latest, TODAY) > 25
-
-
-def test_ages_of_two_tyres():
-    assert age_years(tyre_date("4819", TODAY).earliest, TODAY) == pytest.approx(6.0, abs=0.05)
-    assert age_years(tyre_date("0301", TODAY).earliest, TODAY) == pytest.approx(24.9, abs=0.05)
 
 
 def test_week_53_follows_week_52_even_where_the_calendar_has_none():
@@ -54,24 +47,6 @@ def test_week_53_follows_week_52_even_where_the_calendar_has_none():
 def test_a_code_that_cannot_be_is_refused(code):
     with pytest.raises(ValueError, match=r"tyre date code|future"):
         tyre_date(code, TODAY)
-
-
-@pytest.mark.parametrize(
-    ("made", "years"), [(date(2015, 11, 25), 10), (date(2025, 11, 25), 0), (date(2024, 11, 25), 1)]
-)
-def test_a_birthday_is_a_whole_number_of_years(made, years):
-    assert age_years(made, TODAY) == years
-
-
-def test_a_leap_day_has_its_birthday_in_march():
-    assert age_years(date(2020, 2, 29), date(2021, 2, 28)) < 1
-    assert age_years(date(2020, 2, 29), date(2021, 3, 1)) == 1
-    assert age_years(date(2020, 2, 29), date(2024, 2, 29)) == 4
-
-
-def test_no_age_before_it_was_made():
-    with pytest.raises(ValueError, match="lies after"):
-        age_years(date(2026, 1, 1), TODAY)
 
 
 @pytest.mark.parametrize(

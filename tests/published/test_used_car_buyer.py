@@ -2,15 +2,7 @@
 
 import pytest
 
-from inspector.quantities.value_of_information import (
-    after_look,
-    joint_looks,
-    look_worth,
-    loss_now,
-    order_of_looks,
-    perfect_look,
-    signals_worth,
-)
+from inspector.quantities.value_of_information import look_worth, loss_now, signals_worth
 
 # A good car is worth 60, a lemon -100, and one in five is a lemon. Not buying: 60 are forgone for certain.
 LEMON, SPOILT, FORGONE = 0.2, 160.0, 60.0
@@ -22,7 +14,7 @@ def test_buying_untested():
 
 
 def test_the_stranger_who_knows_is_too_dear_at_25():
-    assert perfect_look(LEMON, SPOILT, FORGONE) == pytest.approx(20)
+    assert look_worth(LEMON, SPOILT, FORGONE, 1.0, 1.0) == pytest.approx(20)
 
 
 def test_the_first_test_costs_9():
@@ -60,32 +52,7 @@ def test_both_tests_cost_13():
 def test_four_looks_at_a_motorcycle(bad, loss, cost, sensitivity, specificity, worth, perfect):
     # calculated: fluid age, tyre date, spline, belt
     assert look_worth(bad, loss, cost, sensitivity, specificity) == pytest.approx(worth)
-    assert perfect_look(bad, loss, cost) == pytest.approx(perfect)
-
-
-@pytest.mark.parametrize(
-    ("bad", "now", "worth"), [((0.10, 0.02), 80, (54.0, 0.0)), ((0.05, 0.01), 59.5, (46.0, 9.2))]
-)
-def test_one_decision_on_two_parts(bad, now, worth):
-    # calculated: loss 1000, cost 80
-    any_bad = 1 - (1 - bad[0]) * (1 - bad[1])
-
-    assert loss_now(any_bad, 1000, 80) == pytest.approx(now)
-    assert joint_looks(bad, 1000, 80) == pytest.approx(worth, abs=1e-9)
-
-
-@pytest.mark.parametrize(
-    ("before", "looks_fine", "looks_bad"),
-    [(0.05, 0.0165, 0.380), (0.10, 0.0342, 0.565), (0.20, 0.0739, 0.745), (0.30, 0.1203, 0.833)],
-)
-def test_after_one_look_by_a_lay_person(before, looks_fine, looks_bad):
-    # sensitivity 0.70, specificity 0.94: odds times 11.7 or 0.319
-    assert after_look(before, 0.70, 0.94, seen_bad=False) == pytest.approx(looks_fine, abs=5e-5)
-    assert after_look(before, 0.70, 0.94, seen_bad=True) == pytest.approx(looks_bad, abs=6e-4)
-
-
-def test_best_look_for_its_minutes_comes_first():
-    assert order_of_looks([8.7, 170.8, 14.2, 0.28], [0, 0, 0, 1], [2, 1, 60, 5]) == [1, 0, 2]
+    assert look_worth(bad, loss, cost, 1.0, 1.0) == pytest.approx(perfect)
 
 
 @pytest.mark.parametrize(
@@ -95,12 +62,8 @@ def test_best_look_for_its_minutes_comes_first():
         lambda: loss_now(0.5, -100, 10),
         lambda: look_worth(0.5, 100, 10, 1.2, 0.9),
         lambda: signals_worth(0.5, 100, 10, [(0.5, 0.5)]),
-        lambda: after_look(0.0, 0.7, 1.0, seen_bad=True),
-        lambda: joint_looks([], 100, 10),
-        lambda: order_of_looks([1.0], [0.0], [0.0]),
-        lambda: order_of_looks([1.0], [0.0], [1.0, 2.0]),
     ],
 )
 def test_nonsense_is_refused(call):
-    with pytest.raises(ValueError, match=r"must|At least one|argument"):
+    with pytest.raises(ValueError, match="must"):
         call()

@@ -4,8 +4,9 @@ import pytest
 
 from inspector.quantities.used_oil import (
     iso4406_bounds,
-    iso4406_code,
     iso4406_number,
+    iso4406_numbers,
+    iso4406_trend,
     per_1000_km,
     pq_jumped,
     pq_zone,
@@ -33,17 +34,41 @@ def test_iso_4406_table(number, above, up_to):
 
 
 def test_iso_4406_example_counted_in_100_ml():
-    # 300 000, 50 000 and 700 in 100 ml
-    assert iso4406_code((3000, 500, 7)) == "19/16/10"
+    # 300 000, 50 000 and 700 in 100 ml: 19/16/10. The trap: the same figures taken for counts per ml
+    assert iso4406_numbers("300 000/50 000/700 per 100 ml") == (19, 16, 10)
+    assert iso4406_numbers("3000 / 500 / 7 per ml") == (19, 16, 10)
+    assert iso4406_numbers("300000/50000/700 /ml") == (25, 23, 17)
+    assert iso4406_trend("19/16/10", "300 000/50 000/700 per 100 ml") == "as before"
+    assert iso4406_trend("19/16/10", "300000/50000/700 per ml") == "dirtier"
 
 
 def test_iso_4406_example_with_few_counts():
     # 14/12/>=7: 80-160, 20-40, 0.64-1.3 per ml, the last from fewer than twenty particles
-    assert iso4406_code((100, 30, 1.0), counted=(2000, 600, 19)) == "14/12/≥7"
+    numbers = iso4406_numbers("14/12/≥7")
+
+    assert numbers == (14, 12, 7)
+    assert [iso4406_bounds(number) for number in numbers] == [(80, 160), (20, 40), (0.64, 1.3)]
 
 
 def test_more_than_the_scale():
-    assert iso4406_code((3e6, 100, 100)) == ">28/14/14"
+    assert iso4406_numbers(">28/14/14") == (28, 14, 14)
+    assert iso4406_numbers("3000000/100/100 per ml") == (29, 14, 14)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "500/3000/7 per ml",
+        "3000/500 per ml",
+        "3000/500/7",
+        "3000/500/7 per l",
+        "1.2.3/1/1 per ml",
+        "-3/1/1 per ml",
+        "",
+    ],
+)
+def test_what_is_neither_code_nor_counts(text):
+    assert iso4406_numbers(text) is None
 
 
 @pytest.mark.parametrize(
@@ -80,7 +105,6 @@ def test_iron_of_two_fills(ppm, km, rate):
     [
         lambda: iso4406_number(-1),
         lambda: iso4406_bounds(29),
-        lambda: iso4406_code((10, 20, 5)),
         lambda: pq_zone("shed", 5),
         lambda: pq_jumped(0, 5),
         lambda: per_1000_km(10.0, 0.0),

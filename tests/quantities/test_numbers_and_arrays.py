@@ -21,6 +21,7 @@ from inspector.quantities import (
     electrics,
     fasteners,
     fluids,
+    threads,
     tyres,
     used_oil,
     value_of_information,
@@ -45,6 +46,12 @@ def wear_at(function: Callable[..., Any], *more: float) -> Callable[[Any], Any]:
 FORMULAS: dict[str, tuple[Callable[[Any], Any], float, float]] = {
     "chance_beyond": (lambda x: conformity.chance_beyond(x, 0.2, at_least=1.5, at_most=4.0), 0, 6),
     "chance_beyond exact": (lambda x: conformity.chance_beyond(x, 0.0, at_least=1.5), 0, 3),
+    "viscosity_at": (lambda x: viscosity.viscosity_at(x, 40, 95, 100, 14.4), -40, 150),
+    "blend_viscosity": (lambda x: viscosity.blend_viscosity(x, 14.4, 0.3), 1, 500),
+    "preload_from": (lambda x: fasteners.preload_from(x, 8, 0.2), 0, 200),
+    "shear_area_per_mm": (lambda x: threads.shear_area_per_mm(x, 9.968, 9.206), 0.5, 2),
+    "depth_to_break_bolt": (lambda x: threads.depth_to_break_bolt(x, 130, 24.8), 1, 1e5),
+    "water_at_cooling": (lambda x: breather.water_at_cooling(x, under_water=True), 10, 1000),
     "guard_band": (lambda x: conformity.guard_band(x, 0.05), 0, 3),
     "chance_at_limit": (wear_at(wear.chance_at_limit, 1.5, 4.0, 0.005), 0, 6),
     "distance_left early": (wear_at(wear.distance_left, 1.5, 0.05, 0.005), 0, 6),
@@ -85,9 +92,7 @@ FORMULAS: dict[str, tuple[Callable[[Any], Any], float, float]] = {
     "water_ppm": (lambda x: breather.water_ppm(x, 180), 0, 10),
     "vapour_drawn": (lambda x: breather.vapour_drawn(x, 80, 15), 1, 300),
     "loss_now": (lambda x: value_of_information.loss_now(x, 1000, 80), 0, 1),
-    "perfect_look": (lambda x: value_of_information.perfect_look(x, 1000, 80), 0, 1),
     "look_worth": (lambda x: value_of_information.look_worth(x, 1000, 80, 0.7, 0.94), 0, 1),
-    "after_look": (lambda x: value_of_information.after_look(x, 0.7, 0.94, seen_bad=True), 0, 1),
 }
 NAMES = list(FORMULAS)
 

@@ -26,7 +26,7 @@ from inspector.quantities.identity import check_digit, check_digit_fits, model_y
 from inspector.quantities.oils import engine_band, gear_band
 from inspector.quantities.tightening import tightening
 from inspector.quantities.torque_slip import unit_slip
-from inspector.quantities.tyres import age_years, load_kg, pressure_at, tyre_date
+from inspector.quantities.tyres import load_kg, pressure_at, tyre_date
 from inspector.quantities.used_oil import iso4406_bounds, iso4406_number
 from inspector.quantities.viscosity import viscosity_index
 
@@ -87,23 +87,6 @@ def test_a_tyre_warmed_and_cooled_is_where_it_was(pressure, first, second):
 
     assert pressure_at(there, second, first) == pytest.approx(pressure, abs=1e-9)
     assert (there > pressure) == (second > first) or there == pytest.approx(pressure)
-
-
-@given(DAYS, st.integers(0, 40))
-def test_a_birthday_is_a_whole_age(made, years):
-    assume((made.month, made.day) != (2, 29))
-    birthday = made.replace(year=made.year + years)
-
-    assert age_years(made, birthday) == years
-    assert age_years(made, birthday + timedelta(days=1)) > years
-
-
-@given(DAYS, st.integers(0, 15_000), st.integers(0, 15_000))
-def test_age_grows_with_the_days(made, days, more):
-    low, high = sorted((days, more))
-
-    assert age_years(made, made + timedelta(days=low)) <= age_years(made, made + timedelta(days=high))
-    assert age_years(made, made + timedelta(days=days)) == pytest.approx(days / 365.2425, abs=0.004)
 
 
 @given(DAYS)

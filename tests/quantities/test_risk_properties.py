@@ -10,7 +10,6 @@ from inspector.weighing.risk import (
     risk_range,
     risk_words,
     story_probability,
-    worst_level,
 )
 
 ORDER = ("low", "medium", "high", "serious")
@@ -67,11 +66,3 @@ def test_classes_combine_in_any_grouping(some, others):
     together = combine_classes([combine_classes(some), combine_classes(others)])
 
     assert combine_classes(some + others) == together
-
-
-@given(st.lists(st.sampled_from(ORDER), min_size=1))
-def test_the_worst_level_is_one_of_them_and_no_lower_than_any(levels):
-    worst = worst_level(levels)
-
-    assert worst in levels
-    assert all(rank(worst) >= rank(level) for level in levels)
