@@ -12,7 +12,7 @@ from typing import Literal
 from inspector.quantities.arrays import Number, as_given, between, finite, not_negative, positive
 
 # Load index to kilograms, from index 30 upwards. Two published tables agree for 43 to 90, the rest is from
-# one.
+# one, above 95 from memory.
 _FIRST_LOAD_INDEX = 30
 _LOADS_KG = (
     *(106, 109, 112, 115, 118, 121, 125, 128, 132, 136),
@@ -21,13 +21,14 @@ _LOADS_KG = (
     *(250, 257, 265, 272, 280, 290, 300, 307, 315, 325),
     *(335, 345, 355, 365, 375, 387, 400, 412, 425, 437),
     *(450, 462, 475, 487, 500, 515, 530, 545, 560, 580),
-    *(600, 615, 630, 650, 670, 690),
+    *(600, 615, 630, 650, 670, 690, 710, 730, 750, 775, 800),
 )
 
-# Speed symbols in km/h. H stands between U and V. Z and brackets mean "more than"; (V), (Y) are from
+# Speed symbols in km/h. H stands between U and V. Z and brackets mean "more than"; C, D, E, G, (V), (Y) are from
 # memory.
 SPEEDS_KMH: dict[str, int] = {
-    **dict(zip("BFJKLMNPQR", (50, 80, 100, 110, 120, 130, 140, 150, 160, 170), strict=True)),
+    **dict(zip("BCDEFGJKLM", (50, 60, 65, 70, 80, 90, 100, 110, 120, 130), strict=True)),
+    **dict(zip("NPQR", (140, 150, 160, 170), strict=True)),
     **dict(zip("STUHVZWY", (180, 190, 200, 210, 240, 240, 270, 300), strict=True)),
     **dict(zip(("(V)", "(W)", "(Y)"), (240, 270, 300), strict=True)),
 }
@@ -75,7 +76,7 @@ def _monday(year: int, week: int) -> date:
 
 
 def load_kg(index: int) -> int:
-    """Greatest load in kg that a load index stands for. Indices 30 to 95; raises ValueError outside."""
+    """Greatest load in kg that a load index stands for. Indices 30 to 100; raises ValueError outside."""
     place = index - _FIRST_LOAD_INDEX
     if not 0 <= place < len(_LOADS_KG):
         last = _FIRST_LOAD_INDEX + len(_LOADS_KG) - 1

@@ -24,6 +24,22 @@ def test_the_twenty_temperatures_of_the_guide() -> None:
     assert uncertainty == pytest.approx(0.333, abs=0.0005)
 
 
+# the same, H.2, table H.2: five readings each of volts, milliamperes and radians; from memory, as above
+@pytest.mark.parametrize(
+    ("readings", "mean", "uncertainty"),
+    [
+        ((5.007, 4.994, 5.005, 4.990, 4.999), 4.9990, 0.0032),
+        ((19.663, 19.639, 19.640, 19.685, 19.678), 19.6610, 0.0095),
+        ((1.0456, 1.0438, 1.0468, 1.0428, 1.0433), 1.04446, 0.00075),
+    ],
+)
+def test_the_three_quantities_of_the_guide(readings: tuple[float, ...], mean: float, uncertainty: float) -> None:
+    found, scatter = mean_scatter(readings)
+
+    assert found == pytest.approx(mean, abs=5e-5)
+    assert scatter == pytest.approx(uncertainty, rel=0.02)
+
+
 def test_repeating_does_not_take_away_what_the_tool_is_off_by() -> None:
     """A caliper of 0.1 mm: readings that agree to the last digit leave half of it."""
     assert repeated([2.6, 2.6, 2.6], 0.1).uncertainty == pytest.approx(0.05)

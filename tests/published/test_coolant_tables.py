@@ -1,6 +1,9 @@
 """Coolant: freezing by mass (CoolProp 8.0.0) and of propylene glycol by volume (Lange's Handbook 5.13)."""
 
 import pytest
+from CoolProp.CoolProp import PropsSI
+from hypothesis import given
+from hypothesis import strategies as st
 
 from inspector.quantities.coolant import (
     freezing_point,
@@ -18,7 +21,15 @@ PROPYLENE = (-2.9, -7.2, -12.8, -14.8, -20.6, -32.2, -40.2, -50.0)
 @pytest.mark.parametrize(("glycol", "points"), [("ethylene", ETHYLENE), ("propylene", PROPYLENE)])
 def test_by_mass(glycol, points):
     for share, celsius in zip(MASS, points, strict=True):
-        assert freezing_point(glycol, share) == pytest.approx(celsius)
+        assert freezing_point(glycol, share) == pytest.approx(celsius, abs=0.11)
+
+
+@given(st.sampled_from([("ethylene", "MEG"), ("propylene", "MPG")]), st.floats(0.5, 60))
+def test_by_mass_as_the_library_has_it_over_its_domain(glycol, share):
+    name, fluid = glycol
+    theirs = PropsSI("T_FREEZE", "T", 300, "P", 101_325, f"INCOMP::{fluid}[{share / 100}]") - 273.15
+
+    assert freezing_point(name, share) == pytest.approx(theirs, abs=0.3)
 
 
 @pytest.mark.parametrize(

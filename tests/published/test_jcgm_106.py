@@ -1,10 +1,23 @@
 """JCGM 106:2012 and its guard bands. Values seen second hand unless a line says otherwise."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from scipy import stats
 from scipy.integrate import quad
 
 from inspector.quantities.conformity import chance_beyond, guard_band, outcome
+
+
+@given(st.floats(-10, 10), st.floats(0.01, 5), st.floats(-5, 5), st.floats(0, 5))
+def test_chance_beyond_equals_the_normal_distribution_of_a_library(value, uncertainty, low, width):
+    true_value = stats.norm(value, uncertainty)
+    outside = true_value.cdf(low) + true_value.sf(low + width)
+
+    assert chance_beyond(value, uncertainty, at_least=low, at_most=low + width) == pytest.approx(
+        outside, abs=1e-12
+    )
+    assert guard_band(uncertainty, 0.05) == pytest.approx(uncertainty * stats.norm.isf(0.05), rel=1e-9)
 
 
 def test_oil_of_grade_40_is_in_its_band_with_two_chances_in_three():

@@ -68,6 +68,7 @@ def test_a_code_that_cannot_be_is_refused(code):
         (93, 650),
         (94, 670),
         (95, 690),
+        *((96, 710), (97, 730), (98, 750), (99, 775), (100, 800)),  # from memory
     ],
 )
 def test_load_index(index, kg):
@@ -75,15 +76,15 @@ def test_load_index(index, kg):
     assert load_kg(index) == kg
 
 
-@pytest.mark.parametrize("index", range(30, 96))
+@pytest.mark.parametrize("index", range(30, 101))
 def test_load_index_follows_its_law(index):
     # preferred numbers: 45 x 10^(index/80) kg, checked over the whole table
     assert load_kg(index) == pytest.approx(45 * 10 ** (index / 80), rel=0.021)
 
 
-@pytest.mark.parametrize("index", [29, 96, -1])
+@pytest.mark.parametrize("index", [29, 101, -1])
 def test_load_index_outside_the_table_is_refused(index):
-    with pytest.raises(ValueError, match="30 to 95"):
+    with pytest.raises(ValueError, match="30 to 100"):
         load_kg(index)
 
 
