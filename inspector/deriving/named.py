@@ -63,5 +63,6 @@ NAMED: dict[str, Callable[[Looks], Value | Silent]] = {
     "gives_first": derived_fasteners.gives_first,
     "descent_heat": derived_heat.descent,
     "pieces_found": derived_debris.pieces,
+    "paste_trend": derived_debris.paste_trend,
     "rust_grade": derived_rust.rust_grade,
 }

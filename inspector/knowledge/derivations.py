@@ -95,5 +95,6 @@ FUNCTIONS: dict[str, Function] = {
     "gives_first": _choice(FirstToGive, 4),
     "descent_heat": _choice(DescentHeat, 2),
     "pieces_found": _choice(ChipAction, 2),
+    "paste_trend": _choice(Trend, 4),
     "rust_grade": Function(1, rust_phrases(), named=True),
 }

@@ -19,6 +19,7 @@ AIR_DENSITY = 1.2
 DescentHeat = Literal["normal", "strong", "more than these brakes shed"]
 
 _KMH = 3.6
+_FASTEST = 1000.0  # km/h; more is a slip
 _DISC_KG = 0.8  # one motorcycle disc; two in front and one behind make about 2.4
 _DOWNHILL, _SLOPE = 40.0, 0.10  # km/h and height over distance of a mountain pass
 _DRAG_AREA, _ROLLING = 0.7, 0.02
@@ -31,10 +32,11 @@ _FADING_RISE = 330.0  # organic linings fade from about 350 degrees on (from mem
 def motion_energy(mass: Number | float, speed: Number, end_speed: Number | float = 0.0) -> Number:
     """Energy given up in slowing from one speed to another, in J.
 
-    Raises ValueError for a mass that is not positive, a negative speed, or an end speed above the first.
+    Raises ValueError for a mass that is not positive, a speed outside 0 to 1000 km/h, or an end speed above the
+    first.
     """
     weight = positive("The mass", mass)
-    first = not_negative("The speed", speed) / _KMH
+    first = between("The speed", speed, 0.0, _FASTEST) / _KMH
     last = not_negative("The end speed", end_speed) / _KMH
     not_negative("The speed taken off", first - last)
     return as_given(weight * (first * first - last * last) / 2, speed)

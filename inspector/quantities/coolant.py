@@ -13,8 +13,8 @@ from inspector.quantities.arrays import Number, as_given, between, interpolate
 Glycol = Literal["ethylene", "propylene"]
 ShareBy = Literal["mass", "volume"]
 
-# Percent by mass against freezing point, from the open library CoolProp 8.0.0 (INCOMP::MEG and MPG). Straight lines
-# between these points stay within 0.3 degrees of it.
+# Percent by mass against freezing point, from the open library CoolProp 8.0.0 (INCOMP::MEG and MPG). Straight
+# lines between these points stay within 0.3 degrees of it.
 _MASS = (0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 60.0)
 _FREEZES: dict[str, tuple[float, ...]] = {
     "ethylene": (0.0, -1.6, -3.4, -5.4, -7.9, -11.0, -14.6, -18.8, -23.8, -29.5, -36.0, -43.2, -51.2),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from inspector.quantities.arrays import Number, as_given, between, finite, interpolate, positive
+from inspector.quantities.arrays import Number, as_given, between, interpolate, positive
 
 LeadBattery = Literal["flooded", "agm"]
 LithiumCharge = Literal["low", "cannot tell", "full"]
@@ -21,6 +21,7 @@ _CHARGE: dict[str, tuple[tuple[float, ...], tuple[float, ...]]] = {
     "agm": ((11.7, 12.0, 12.3, 12.6, 12.8), (0.0, 25.0, 50.0, 75.0, 100.0)),
 }
 _TABLE_TEMPERATURE = 26.7
+_WEATHER = (-90.0, 90.0)  # no battery that is measured is colder or hotter
 _VOLTS_PER_DEGREE = 0.024 / (10 / 1.8)  # 0.024 V for 10 degrees Fahrenheit
 _WORDS: tuple[tuple[float, Charge], ...] = (
     (87.5, "full"), (62.5, "three quarters full"), (37.5, "half full"), (12.5, "low"))  # fmt: skip
@@ -47,7 +48,7 @@ def charge_from_rest(
     if kind not in _CHARGE:
         raise ValueError(f"{kind!r} is no lead battery of the tables. Use one of: {', '.join(_CHARGE)}.")
     shown = between("The voltage", voltage, 0.0, 20.0)
-    warmer = finite("The temperature", temperature) - _TABLE_TEMPERATURE
+    warmer = between("The temperature", temperature, *_WEATHER) - _TABLE_TEMPERATURE
     volts, charge = _CHARGE[kind]
     return as_given(interpolate(shown - _VOLTS_PER_DEGREE * warmer, volts, charge), voltage)
 
@@ -83,20 +84,21 @@ def frost_danger(charge: float, coldest: float) -> Frost:
     """Whether a lead battery of this charge may freeze at a temperature.
 
     Under 25 % the sources contradict each other, so the warmest of them is taken: -7 degrees, from memory.
-    Raises ValueError for a charge outside 0 to 100. Source: as `freezing_point`.
+    Raises ValueError for a charge outside 0 to 100 and a temperature outside -90 to 90. Source: as
+    `freezing_point`.
     """
     share = float(between("The charge", charge, 0.0, 100.0))
     freezes = _EMPTY_FREEZES if share < _FREEZES_CHARGE[0] else freezing_point(share)
-    return "may freeze" if float(finite("The temperature", coldest)) <= freezes else "no danger"
+    return "may freeze" if float(between("The temperature", coldest, *_WEATHER)) <= freezes else "no danger"
 
 
 def voltage_at_25(voltage: Number, temperature: Number | float, cells: int = _CELLS) -> Number:
     """What a charging voltage seen at a temperature counts at 25 degrees.
 
     A lead battery wants 3 mV less a cell for each degree above 25. Raises ValueError unless voltage and cells
-    are positive. Source: charger makers; another gives 22 mV in all.
+    are positive, and for a temperature outside -90 to 90. Source: charger makers; another gives 22 mV in all.
     """
-    warmer = finite("The temperature", temperature) - _COMPENSATED_AT
+    warmer = between("The temperature", temperature, *_WEATHER) - _COMPENSATED_AT
     count = positive("The number of cells", cells)
     return as_given(positive("The voltage", voltage) - _VOLTS_PER_CELL_DEGREE * count * warmer, voltage)
 

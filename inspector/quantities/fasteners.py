@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from typing import Literal
 
-from inspector.quantities.arrays import Number, as_given, not_negative, positive
+from inspector.quantities.arrays import Number, as_given, between, not_negative, positive
 
 Pull = Literal["harder than meant", "about as meant", "less hard than meant"]
 
@@ -21,6 +21,7 @@ _PROOF: dict[str, tuple[float, float]] = {
 # ISO 898-1, from memory: stress (Rp0.2) up to 16 mm and above, in MPa.
 _YIELD: dict[str, tuple[float, float]] = {"8.8": (640, 660), "10.9": (940, 940), "12.9": (1100, 1100)}
 _THICK_ABOVE = 16.0
+_THICKEST_BOLT = 300.0
 _AS_MEANT = 7 / 6
 _WRENCH_SCATTER = (
     0.30 / 2
@@ -37,9 +38,10 @@ NUT_FACTORS: dict[str, tuple[float, float]] = {
 def stress_area(diameter: Number, pitch: Number | float) -> Number:
     """Area that carries the load of a metric thread, in mm2: pi/4 (d - 0.9382 P)^2.
 
-    Raises ValueError unless the pitch is positive and less than the diameter. Source: ISO 898-1.
+    Raises ValueError unless the pitch is positive and less than the diameter, which is at most 300 mm. Source:
+    ISO 898-1.
     """
-    size = positive("The diameter", diameter)
+    size = between("The diameter", positive("The diameter", diameter), 0.0, _THICKEST_BOLT)
     step = positive("The pitch", pitch)
     positive("The diameter less the pitch", size - step)
     return as_given(math.pi / 4 * (size - 0.9382 * step) ** 2, diameter)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from inspector.quantities.arrays import Number, as_given, between, interpolate, not_negative
+from inspector.quantities.arrays import Number, as_given, between, interpolate, not_negative, positive
 
 FluidMatch = Literal["same", "mixable", "wrong"]
 HardUse = Literal["fit", "expect strong heat", "not fit for mountains", "not known"]
@@ -138,5 +138,6 @@ def hard_use_from_water(fluid_class: str, water: float, uncertainty: float) -> H
 
 
 def hard_use_from_boiling(boiling: float, uncertainty: float) -> HardUse:
-    """The same from a boiling point that was tested. Raises ValueError for a negative uncertainty."""
+    """The same from a boiling point that was tested. Raises ValueError unless it is positive, and as above."""
+    positive("The boiling point", boiling)
     return hard_use_of(boiling - _Z_95 * float(not_negative("The uncertainty", uncertainty)), boiling)

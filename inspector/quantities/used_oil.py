@@ -85,6 +85,7 @@ def pq_jumped(before: float, now: float) -> bool:
 def per_1000_km(ppm: Number, distance_km: Number | float, new_oil: Number | float = 0.0) -> Number:
     """Metal gained per 1000 km on this fill, in ppm per 1000 km; negative when the new oil held more.
 
+    Any other amount that is naught when the oil is new goes by the distance in the same way.
     Fills of different age compare only so. Raises ValueError for a negative content, or a distance that is
     not positive. Source: plain division.
     """

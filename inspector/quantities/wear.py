@@ -16,6 +16,7 @@ from typing import Any, Generic
 from inspector.quantities.arrays import (
     Number,
     as_given,
+    between,
     exp,
     inside,
     log,
@@ -44,11 +45,12 @@ class WearState(Generic[Number]):
 def prior_rate(median: Number, factor: Number | float) -> tuple[Number, Number]:
     """Mean and standard deviation of a rate known as "about `median`, within `factor` times either way".
 
-    `factor` is meant at 95 % and must be more than 1. A lognormal spread. Raises ValueError outside the
+    `factor` is meant at 95 %, more than 1 and up to 100. A lognormal spread. Raises ValueError outside the
     domain.
     """
     middle = positive("The median rate", median)
-    spread = log(positive("The factor minus one", factor - 1) + 1) / _Z_OF_95_PERCENT
+    known_to = between("The factor", positive("The factor minus one", factor - 1) + 1, 1.0, 100.0)
+    spread = log(known_to) / _Z_OF_95_PERCENT
     mean = middle * exp(spread * spread / 2)
     return as_given(mean, median), as_given(mean * sqrt(exp(spread * spread) - 1), median)
 

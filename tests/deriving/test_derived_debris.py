@@ -30,3 +30,17 @@ def test_a_splinter_that_was_called_a_flake_is_told_once_and_by_the_worse_rule()
 
     assert "final_drive/pieces_past_published_line" in says
     assert "final_drive/magnet_flakes" not in says
+
+
+@pytest.mark.parametrize(
+    ("thickness", "changed_at", "answer"),
+    [("1 mm", "36 000 km", "rising"), ("2 mm", "20 000 km", "as before"), ("0.5 mm", "20 000 km", "falling")],
+)
+def test_paste_on_the_magnet_goes_by_the_distance_of_its_fill(
+    thickness: str, changed_at: str, answer: str
+) -> None:
+    """Before: 1 mm in 10 000 km. Today, at 40 000 km: 0.25, 0.1 and 0.025 mm in 1000 km."""
+    looks = {"paste_thickness": thickness, "oil_changed_at": changed_at}
+    before = {"earlier_paste_thickness": "1 mm", "earlier_oil_distance": "10 000 km"}
+
+    assert word(fact("final drive @ rear", "paste_trend", {"final drive @ rear": {**looks, **before}})) == answer
