@@ -106,6 +106,10 @@ def test_blend_of_two_base_oils():
         (22.83, 5.05, 156),  # D2270, 6.1.4
         (1000.0, 100.0, 193),  # test of the open library
         (139.0, 14.5, 103),  # calculated
+        (29.5, 4.37, 7),  # printed on the data sheet of a refrigeration oil
+        (97.6, 11.8, 110),  # printed on the data sheet of a hydraulic oil of ISO VG 100
+        (32.0, 5.4, 102),  # the usual figures of an ISO VG 32 and VG 46 of about 100, from memory
+        (46.0, 6.8, 102),
     ],
 )
 def test_d2270_examples(at_40, at_100, index):
