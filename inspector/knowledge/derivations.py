@@ -89,6 +89,8 @@ FUNCTIONS: dict[str, Function] = {
     "cold_viscosity": Function(3, named=True),
     "mixed_viscosity": Function(2, named=True),
     "mix_against_grade": _choice(MixAgainstGrade, 2),
+    "gear_mixed_viscosity": Function(2, named=True),
+    "gear_mix_against_grade": _choice(MixAgainstGrade, 2),
     "thread_pull": _choice(Pull, 2),
     "thread_depth": _choice(Depth, 3),
     "proof_share": Function(3, named=True),

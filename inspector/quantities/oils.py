@@ -140,12 +140,12 @@ def mix_against_band(viscosity: float, uncertainty: float, band: Band) -> MixAga
     is an own choice, since another grade wears slowly.
     """
     found = float(positive("The viscosity", viscosity))
-    stands = outcome(found, uncertainty, at_least=band.low, at_most=band.high, act_over_loss=_BORNE)
+    high = band.high if band.high < _SCALE_END else None
+    stands = outcome(found, uncertainty, at_least=band.low, at_most=high, act_over_loss=_BORNE)
     if stands == "within":
         return "in the grade asked for"
-    thin = chance_beyond(found, uncertainty, at_least=band.low) >= chance_beyond(
-        found, uncertainty, at_most=band.high
-    )
+    too_thick = 0.0 if high is None else chance_beyond(found, uncertainty, at_most=high)
+    thin = chance_beyond(found, uncertainty, at_least=band.low) >= too_thick
     if stands == "beyond":
         return "thinner than the grade asked for" if thin else "thicker than the grade asked for"
     return "near the thin end of the grade" if thin else "near the thick end of the grade"

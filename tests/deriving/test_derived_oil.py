@@ -97,7 +97,8 @@ def test_every_grade_of_the_list_is_one_that_the_table_knows() -> None:
     offered = [grade for grade in looks["oil_grade_filled"].choices if grade != "not known"]
 
     assert len(offered) == 20
-    assert set(looks["oil_grade_specified"].choices) == {*offered, "not known"}
+    for name in ("oil_grade_specified", "topped_up_grade"):
+        assert set(looks[name].choices) == {*offered, "not known"}
     for grade in offered:
         assert gear_grade_match(grade, grade) == "same"
         assert against_gear_grade(gear_band(grade).low, grade) == "in its grade"

@@ -1,4 +1,4 @@
-"""Engine oil topped up with another grade, and how stiff it gets in the coldest night."""
+"""Engine and drive oil topped up with another grade, and how stiff an engine oil gets in the coldest night."""
 
 from __future__ import annotations
 
@@ -95,3 +95,30 @@ def test_nothing_is_said_of_an_oil_whose_figures_do_not_carry_so_far(sheet: dict
     looks = {ENGINE: sheet, "use @ whole machine": {"coldest_night": "-60 °C"}}
 
     assert isinstance(fact(ENGINE, "cold_viscosity", looks).value, Silent)
+
+
+DRIVE = "final drive @ rear"
+
+
+def drive(grade: str, volume: str, asked: str = "75W-90", filled: str = "75W-90") -> dict[str, dict[str, str]]:
+    looks = {"oil_grade_specified": asked, "oil_grade_filled": filled, "oil_specified": "180 ml"}
+    return {DRIVE: {**looks, "topped_up_grade": grade, "topped_up_volume": volume}}
+
+
+@pytest.mark.parametrize(
+    ("looks", "answer"),
+    [
+        (drive("75W-90", "60 ml"), "in the grade asked for"),
+        (drive("80", "90 ml"), "thinner than the grade asked for"),
+        (drive("80", "40 ml"), "near the thin end of the grade"),
+        (drive("85W-140", "90 ml"), "thicker than the grade asked for"),
+        (drive("85W-140", "90 ml", asked="75W"), "in the grade asked for"),  # a band without an upper end
+    ],
+)
+def test_the_mixed_oil_of_a_drive(looks: dict[str, dict[str, str]], answer: str) -> None:
+    """SAE J306: an 80 has 8.5 to 11, a 90 13.5 to 18.5, a 140 24 to 32.5 mm²/s at 100 °C."""
+    assert word(fact(DRIVE, "mix_against_grade", looks)) == answer
+
+
+def test_a_grade_without_an_upper_end_has_no_middle_to_reckon_with() -> None:
+    assert isinstance(fact(DRIVE, "mixed_viscosity", drive("75W", "60 ml")).value, Silent)
