@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
-from inspector.deriving.facts import derive_facts
+from inspector.deriving.facts import Facts, derive_facts
 from inspector.judging.judge import Finding, Judgement, judge
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import related
@@ -39,8 +39,8 @@ def variants(example: Example) -> Iterator[dict[str, dict[str, Any]]]:
         yield seen
 
 
-def judgement(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]) -> Judgement:
-    """Judge one variant of an example. Raises Faults when the example is no proper record."""
+def facts(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]) -> Facts:
+    """The facts of one variant of an example. Raises Faults when the example is no proper record."""
     kind = _kind(knowledge, {rule.about, *map(_part, seen), *map(_part, example.given)})
     service = bool(example.work) or any(
         knowledge.properties[_part(address)][name].moment == "service"
@@ -62,7 +62,7 @@ def judgement(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str
     }
     document = Document(f"example of {rule.id}: {example.case}", data)
     inspection = read_document(document, None, knowledge, date.fromisoformat(example.date))
-    return judge(derive_facts(inspection, knowledge), knowledge)
+    return derive_facts(inspection, knowledge)
 
 
 def _kind(knowledge: Knowledge, parts: set[str]) -> str:
@@ -80,8 +80,12 @@ def _part(address: str) -> str:
 
 def answer(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]) -> str:
     """`yes`, `no` or `open`: what the rule answers at the places the example speaks of."""
-    judged = judgement(knowledge, rule, example, seen)
-    places = _places(knowledge, rule, example, judged)
+    return answer_in(judge(facts(knowledge, rule, example, seen), knowledge), rule, example)
+
+
+def answer_in(judged: Judgement, rule: Rule, example: Example) -> str:
+    """The same, in a judgement already made."""
+    places = _places(judged, rule, example)
     mine = [one for one in judged.findings if one.rule.id == rule.id and one.place in places]
     if any(one.hidden_by is None for one in mine):
         return "yes"
@@ -92,20 +96,17 @@ def answer(knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, d
     return "no"
 
 
-def strength(
-    knowledge: Knowledge, rule: Rule, example: Example, seen: dict[str, dict[str, Any]]
-) -> tuple[Any, ...]:
+def strength_in(judged: Judgement, rule: Rule, example: Example) -> tuple[Any, ...]:
     """Answer, and how many backers and refuters counted."""
-    judged = judgement(knowledge, rule, example, seen)
     mine = [f for f in (*judged.findings, *judged.ruled_out) if f.rule.id == rule.id]
-    return (answer(knowledge, rule, example, seen), sorted(_weights(mine)))
+    return (answer_in(judged, rule, example), sorted(_weights(mine)))
 
 
 def _weights(findings: list[Finding]) -> list[tuple[str, int, bool]]:
     return [(f.place, f.backed, f.refuted) for f in findings]
 
 
-def _places(knowledge: Knowledge, rule: Rule, example: Example, judged: Judgement) -> set[str]:
+def _places(judged: Judgement, rule: Rule, example: Example) -> set[str]:
     own = judged.facts.machine.parts[rule.about]
     addressed = [(_part(a), a.partition("@")[2].strip()) for a in example.seen]
     direct = {place or own[0] for part, place in addressed if part == rule.about}

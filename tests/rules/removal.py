@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from inspector.deriving.facts import Facts
+from inspector.judging.judge import judge
 from inspector.knowledge.faults import Faults
 from inspector.knowledge.library import Knowledge
-from inspector.knowledge.rules import Member, Rule, Test, Tests
-from tests.rules.example_runner import examples, strength, variants
+from inspector.knowledge.rules import Example, Member, Rule, Test, Tests
+from tests.rules.example_runner import examples, facts, strength_in, variants
 
 
 def mutants(rule: Rule) -> Iterator[tuple[str, Rule]]:
@@ -57,11 +59,16 @@ def _less_member(member: Member) -> Iterator[tuple[str, Member]]:
 def idle_conditions(knowledge: Knowledge, rule: Rule) -> list[str]:
     """The conditions of a rule that no example needs."""
     rules = _needed_rules(knowledge, rule)
-    base = _answers(replace(knowledge, rules=rules), rule)
+    told = [
+        (example, facts(knowledge, rule, example, seen))
+        for _, example in examples(rule)
+        for seen in variants(example)
+    ]
+    base = _answers(replace(knowledge, rules=rules), rule, told)
     idle = []
     for what, mutant in mutants(rule):
         changed = replace(knowledge, rules={**rules, rule.id: mutant})
-        if _answers(changed, mutant) == base:
+        if _answers(changed, mutant, told) == base:
             idle.append(what)
     return idle
 
@@ -76,12 +83,12 @@ def _needed_rules(knowledge: Knowledge, rule: Rule) -> dict[str, Rule]:
     return needed
 
 
-def _answers(knowledge: Knowledge, rule: Rule) -> list[object]:
+def _answers(knowledge: Knowledge, rule: Rule, told: list[tuple[Example, Facts]]) -> list[object]:
+    """What the rule answers to each example; its facts do not hang on the rules and are derived only once."""
     found: list[object] = []
-    for _, example in examples(rule):
-        for seen in variants(example):
-            try:
-                found.append(strength(knowledge, rule, example, seen))
-            except Faults as faults:
-                found.append(str(faults))
+    for example, known in told:
+        try:
+            found.append(strength_in(judge(known, knowledge), rule, example))
+        except Faults as faults:  # without this condition the engine could not bear the rule
+            found.append(str(faults))
     return found
