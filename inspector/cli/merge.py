@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
+from contextlib import ExitStack
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -24,8 +26,9 @@ if TYPE_CHECKING:
 def command(first: Path, second: Path, out: Path) -> None:
     """Merge the part records A and B of one inspection (same machine kind, date and purpose).
 
-    Equal answers become one. A contradiction is asked about in a terminal; elsewhere it is reported with both
-    lines, nothing is written, and the exit status is 2.
+    A and B may be records, tables, filled sheets (PDF) and what the page for the phone saves (zip), whose
+    photos are put into a folder `photos` beside FILE. Equal answers become one. A contradiction is asked about
+    in a terminal; elsewhere it is reported with both lines, nothing is written, and the exit status is 2.
 
     Example: inspector merge front.yaml rear.yaml --out whole.yaml
     """
@@ -35,8 +38,9 @@ def command(first: Path, second: Path, out: Path) -> None:
     known = loaded_knowledge()
     refuse_targets(first, out)
     refuse_targets(second, out)
-    with input_faults():
-        parts = [_part(path, out, known) for path in (first, second)]
+    with ExitStack() as opened, input_faults():
+        copies: dict[str, Path] = {}
+        parts = [_part(path, out, known, opened, copies) for path in (first, second)]
         try:
             result = merge(parts[0], parts[1], known, _ask if sys.stdin.isatty() else lambda _: None)
         except CannotMerge as error:
@@ -45,31 +49,48 @@ def command(first: Path, second: Path, out: Path) -> None:
             click.echo(line, err=True)
         if result.contradictions:
             _report(result)
-        _write(result, out, known)
-    click.echo(words()["merge"]["comments"], err=True)
+        _write(result, out, known, copies)
+    if any(_commented(path) for path in (first, second)):
+        click.echo(words()["merge"]["comments"], err=True)
 
 
-def _part(path: Path, out: Path, known: Knowledge) -> Part:
-    """A record with the names of its photos as the merged record will find them."""
+def _commented(path: Path) -> bool:
+    """Whether a record holds comments, which a merged one cannot keep."""
+    from inspector.reading.record import read_bytes
+
+    if path.suffix.lower() not in (".yaml", ".yml"):
+        return False
+    return re.search(rb"(?m)(?:^|\s)#\s*\S", read_bytes(path)) is not None
+
+
+def _part(path: Path, out: Path, known: Knowledge, opened: ExitStack, copies: dict[str, Path]) -> Part:
+    """A record with the names of its photos as the merged record will find them; `copies` says which to bring."""
     from inspector.noting.merge_parts import Part
-    from inspector.reading.record import load_document, read_document
+    from inspector.reading.opening import is_zip, opened_document
+    from inspector.reading.record import read_document
 
-    document = load_document(path)
-    inspection = read_document(document, path.parent, known, date.today())
-    _move_photos(document.data.get("observations") or {}, path.parent.resolve(), out.parent.resolve())
+    document, folder = opened.enter_context(opened_document(path))
+    inspection = read_document(document, folder, known, date.today())
+    packed = copies if is_zip(path) else None
+    _move_photos(document.data.get("observations") or {}, folder.resolve(), out.parent.resolve(), packed)
     return Part(document, inspection)
 
 
-def _move_photos(looks: Any, source: Path, target: Path) -> None:
+def _move_photos(looks: Any, source: Path, target: Path, packed: dict[str, Path] | None) -> None:
+    from inspector.noting.photo_beside import free_name
     from inspector.reporting.words import words
 
     for entry in looks.values() if isinstance(looks, dict) else ():
         if isinstance(entry, dict) and isinstance(entry.get("photo"), str):
             photo = (source / entry["photo"]).resolve()
-            if not photo.is_relative_to(target):
+            if packed is not None:
+                entry["photo"] = free_name(photo, target, packed)
+                packed[entry["photo"]] = photo
+            elif photo.is_relative_to(target):
+                entry["photo"] = photo.relative_to(target).as_posix()
+            else:
                 stop(words()["merge"]["photo_far"].format(photo=os.path.relpath(photo)), 2)
-            entry["photo"] = photo.relative_to(target).as_posix()
-        _move_photos(entry, source, target)
+        _move_photos(entry, source, target, packed)
 
 
 def _ask(contradiction: Contradiction) -> int | None:
@@ -104,9 +125,10 @@ def _report(result: Merged) -> None:
     stop(merge_words["unsettled_one" if number == 1 else "unsettled"].format(number=number), 2)
 
 
-def _write(result: Merged, out: Path, known: Knowledge) -> None:
-    """Write the merged record after the reader has accepted it. Raises Faults."""
+def _write(result: Merged, out: Path, known: Knowledge, copies: dict[str, Path]) -> None:
+    """Write the merged record after the reader has accepted it, the photos of a zip before it. Raises Faults."""
     from inspector.knowledge.yamlfile import parse
+    from inspector.noting.photo_beside import copy_photos
     from inspector.noting.plain_record import record_yaml
     from inspector.noting.table_rows import head_rows, look_rows, write_table
     from inspector.reading.addresses import Addresses
@@ -114,6 +136,10 @@ def _write(result: Merged, out: Path, known: Knowledge) -> None:
     from inspector.reading.table import is_table
     from inspector.reporting.files import write_whole
 
+    try:
+        copy_photos(copies, out.parent)
+    except OSError as error:
+        stop(f"{out.parent / 'photos'}: cannot be written: {error.strerror or error}", 2)
     text = record_yaml(result.data)
     inspection = read_document(parse(text, str(out), keep_faults=True), out.parent, known, date.today())
     if is_table(out):

@@ -77,13 +77,15 @@ def _template(target: Path, kind: str, purpose: str, depth: str, known: Knowledg
 def _convert(record: Path, target: Path, known: Knowledge) -> None:
     from inspector.noting.table_rows import head_rows, look_rows, write_table
     from inspector.reading.addresses import Addresses
-    from inspector.reading.record import load_document, read_document
+    from inspector.reading.opening import is_zip, opened_document
+    from inspector.reading.record import read_document
 
     refuse_targets(record, target)
-    with input_faults():
-        document = load_document(record)
-        inspection = read_document(document, record.parent, known, date.today())
+    with input_faults(), opened_document(record) as (document, folder):
+        inspection = read_document(document, folder, known, date.today())
         rows = look_rows(document.data, Addresses(known, known.machines[inspection.kind]))
         write(target, lambda path: write_table(path, head_rows(document.data), rows))
-    if record.resolve().parent != target.resolve().parent and any("photo" in row for row in rows):
-        click.echo(f"The photos lie in {record.parent}; a table finds them only in its own folder.", err=True)
+    elsewhere = record.resolve().parent != target.resolve().parent or is_zip(record)
+    if elsewhere and any("photo" in row for row in rows):
+        place = record if is_zip(record) else record.parent
+        click.echo(f"The photos lie in {place}; a table finds them only in its own folder.", err=True)

@@ -1,4 +1,4 @@
-"""A photo that is named in the interview: copied beside the record when it lies elsewhere."""
+"""Photos that come from elsewhere find a place beside the record, under a name that is free there."""
 
 from __future__ import annotations
 
@@ -7,12 +7,15 @@ from pathlib import Path
 from inspector.reading.photos import NoPhoto, photo
 from inspector.reporting.files import write_whole
 
-_FOLDER = "photos"
+FOLDER = "photos"
 _MOST_BYTES = 50_000_000
 
 
 def photo_beside(record: Path, typed: str) -> str:
-    """The name of the photo as the record holds it. Raises NoPhoto, and OSError when it cannot be copied."""
+    """The name, as the record holds it, of a photo that a person named; copied when it lies elsewhere.
+
+    Raises NoPhoto, and OSError when it cannot be copied.
+    """
     folder = record.parent
     given = typed.strip("\"'")  # a file that is dragged into a terminal comes with quotes
     try:
@@ -26,19 +29,27 @@ def photo_beside(record: Path, typed: str) -> str:
         return str(photo(folder, str(source.relative_to(folder.resolve()))))
     if source.stat().st_size > _MOST_BYTES:
         raise NoPhoto(f"`{given}` is larger than {_MOST_BYTES // 1_000_000} MB")
-    return _copied(source, folder)
+    name = free_name(source, folder, {})
+    copy_photos({name: source}, folder)
+    return name
 
 
-def _copied(source: Path, folder: Path) -> str:
-    """Copy to the folder for photos; a name that is taken by another picture gets a number."""
+def free_name(source: Path, folder: Path, planned: dict[str, Path]) -> str:
+    """Where below `folder` a photo may stand: no other picture has that name there or will have it."""
     content = source.read_bytes()
-    (folder / _FOLDER).mkdir(exist_ok=True)
     number = 1
     while True:
-        name = f"{source.stem}{f'_{number}' if number > 1 else ''}{source.suffix}"
-        target = folder / _FOLDER / name
-        if not target.exists():
-            write_whole(target, content)
-        if target.is_file() and target.read_bytes() == content:
-            return f"{_FOLDER}/{name}"
+        name = f"{FOLDER}/{source.stem}{f'_{number}' if number > 1 else ''}{source.suffix}"
+        holder = planned.get(name, folder / name)
+        if not holder.exists() or (holder.is_file() and holder.read_bytes() == content):
+            return name
         number += 1
+
+
+def copy_photos(photos: dict[str, Path], folder: Path) -> None:
+    """Copy each photo to its name below `folder`. Raises OSError."""
+    for name, source in photos.items():
+        target = folder / name
+        target.parent.mkdir(exist_ok=True)
+        if not target.exists():
+            write_whole(target, source.read_bytes())

@@ -10,11 +10,11 @@ from pathlib import Path
 
 from inspector.knowledge.faults import Fault, Faults
 from inspector.knowledge.library import Knowledge
-from inspector.knowledge.yamlfile import decode, parse
+from inspector.knowledge.yamlfile import Document, decode, parse
 from inspector.reading.archive import unpack
 from inspector.reading.inspection import Inspection
-from inspector.reading.record import read_document, read_record
-from inspector.reading.sheet_pdf import read_sheet
+from inspector.reading.record import load_document, read_document
+from inspector.reading.sheet_pdf import sheet_document
 from inspector.reading.table import is_table
 
 
@@ -26,14 +26,26 @@ def opened_record(
 
     Raises Faults.
     """
+    with opened_document(path) as (document, folder):
+        yield read_document(document, folder, knowledge, today or date.today()), folder
+
+
+@contextmanager
+def opened_document(path: Path) -> Iterator[tuple[Document, Path]]:
+    """The record of the file as plain data with its places, and the folder its photos lie in. Raises Faults."""
     start = _start(path)
     if start.startswith(b"%PDF-"):
-        yield read_sheet(path, knowledge, today or date.today()), path.parent
-    elif start.startswith(b"PK") and not is_table(path):
+        yield sheet_document(path), path.parent
+    elif is_zip(path):
         with tempfile.TemporaryDirectory(prefix="inspector-record-") as folder:
-            yield _from_zip(path, Path(folder), knowledge, today or date.today()), Path(folder)
+            yield _from_zip(path, Path(folder)), Path(folder)
     else:
-        yield read_record(path, knowledge, today), path.parent
+        yield load_document(path), path.parent
+
+
+def is_zip(path: Path) -> bool:
+    """Whether the file is what the page for the phone saves."""
+    return _start(path).startswith(b"PK") and not is_table(path)
 
 
 def _start(path: Path) -> bytes:
@@ -46,12 +58,11 @@ def _start(path: Path) -> bytes:
         return b""
 
 
-def _from_zip(path: Path, folder: Path, knowledge: Knowledge, today: date) -> Inspection:
+def _from_zip(path: Path, folder: Path) -> Document:
     try:
         record = unpack(path, folder)
         name = f"{path}/{record.name}"
-        document = parse(decode(record.read_bytes(), name), name, keep_faults=True)
+        return parse(decode(record.read_bytes(), name), name, keep_faults=True)
     except OSError as error:
         reason = f"this file cannot be unpacked: {error.strerror or 'no reason is known'}"
         raise Faults([Fault(str(path), 1, 1, reason)]) from None
-    return read_document(document, folder, knowledge, today)

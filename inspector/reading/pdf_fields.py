@@ -103,19 +103,26 @@ def _laid_over(reader: Any, path: Path) -> list[Fault]:
     found = []
     for page_number, page in enumerate(reader.pages, 1):
         annotations = [one.get_object() for one in page.get("/Annots") or ()]
-        ends = [one["/Rect"] for one in annotations if one and field_steps(_name(one)) == _END]
-        signed_below = min((float(edge) for rect in ends for edge in (rect[1], rect[3])), default=0.0)
+        signed_below = min(
+            (min(_heights(one)) for one in annotations if one and field_steps(_name(one)) == _END), default=0.0
+        )
         for one in annotations:
             what = _LAID_OVER.get(str(one.get("/Subtype"))) if one else None
-            if what is None or max(float(one["/Rect"][1]), float(one["/Rect"][3])) <= signed_below:
+            if what is None or max(_heights(one)) <= signed_below:
                 continue
             words = " ".join(str(one.get("/Contents") or "").split())
             said = f", “{words[:60]}”," if words else ""
-            text = f"page {page_number}: {what}{said} was laid over the page and is in no field, so it cannot be read; "
+            text = f"page {page_number}: {what}{said} was laid over the page, in no field, and cannot be read; "
             found.append(
                 Fault(str(path), page_number, 1, f"{text}fill in or tick the field itself, and delete it")
             )
     return found
+
+
+def _heights(annotation: Any) -> tuple[float, float]:
+    """Where its lower and upper edge lie; a box that is not told reaches up the whole page."""
+    edges = annotation.get("/Rect") or (0, 0, 0, 10_000)
+    return float(edges[1]), float(edges[3])
 
 
 def _inherited(widget: Any, key: str) -> Any:
@@ -149,7 +156,7 @@ def _text(widget: Any) -> str | None:
 
 
 def _plain(value: Any) -> str:
-    """A text as it stands, or in the forms that some programs give it: a name, a stream (ISO 32000-1, 12.7.4.3)."""
+    """A text as it stands, or in the forms that some programs give it: a name, or a stream (ISO 32000-1)."""
     from pypdf.generic import NameObject, StreamObject, create_string_object
 
     if isinstance(value, StreamObject):

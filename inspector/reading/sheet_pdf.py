@@ -8,16 +8,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from datetime import date
 from pathlib import Path
 
 from inspector.knowledge.faults import Fault
-from inspector.knowledge.library import Knowledge
 from inspector.knowledge.yamlfile import Document
 from inspector.knowledge.yamlfile import Path as Where
-from inspector.reading.inspection import Inspection
 from inspector.reading.pdf_fields import Filled, filled_fields
-from inspector.reading.record import read_document
 from inspector.reading.sheet_fields import PLACES_BETWEEN
 from inspector.reading.values import with_point
 
@@ -46,11 +42,6 @@ class SheetDocument(Document):
         """A fault that names its field."""
         found = self.origin(path)
         return found.fault(self.name, text) if found else Fault(self.name, 1, 1, text)
-
-
-def read_sheet(path: Path, knowledge: Knowledge, today: date) -> Inspection:
-    """Read a filled sheet. Raises Faults with every field that cannot be read."""
-    return read_document(sheet_document(path), path.parent, knowledge, today)
 
 
 def sheet_document(path: Path) -> SheetDocument:

@@ -45,7 +45,7 @@ def _mode(path: Path) -> int:
 
 
 def _clear(path: Path) -> None:
-    """Take away what a killed program left of an earlier saving of this file; a younger one may still be in use."""
+    """Take away what a killed program left of saving this file before; a younger one may still be in use."""
     left = re.compile(rf"\.{re.escape(path.name)}\.[a-z0-9_]{{8}}")
     with os.scandir(path.parent) as entries:
         old = [one for one in entries if left.fullmatch(one.name) and one.is_file(follow_symlinks=False)]

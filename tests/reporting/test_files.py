@@ -1,4 +1,4 @@
-"""Saving: killed at any moment or with a full disk, the old or the new file is there and whole, nothing beside it."""
+"""Saving: killed at any moment or with a full disk, the old or the new file is there and whole."""
 
 from __future__ import annotations
 
