@@ -12,6 +12,7 @@ from inspector.noting.answers import numbered
 from inspector.noting.session import Step
 from inspector.reporting.knowledge_text import answer_form
 from inspector.reporting.lines import bullet, heading, paragraph
+from inspector.reporting.sheet_paper import duration
 from inspector.reporting.words import words
 
 
@@ -30,9 +31,9 @@ def minutes_text(minutes: float) -> str:
 
 def left_text(open_questions: Sequence[Question]) -> str:
     """How many questions are left and how long they take."""
-    minutes = max(1, round(sum(one.minutes for one in open_questions)))
+    time = duration(sum(one.minutes for one in open_questions))
     key = "left_one" if len(open_questions) == 1 else "left"
-    text: str = words()["ask"][key].format(open=len(open_questions), minutes=minutes)
+    text: str = words()["ask"][key].format(open=len(open_questions), time=time)
     return text
 
 

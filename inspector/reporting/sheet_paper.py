@@ -73,7 +73,16 @@ def clock(start: float, end: float) -> str:
 def total(plan: Plan) -> str:
     """How much the sheet asks for."""
     text: str = words()["sheet"]["total"]
-    return text.format(looks=len(plan.questions), stops=len(plan.stations), minutes=round(plan.minutes))
+    return text.format(looks=len(plan.questions), stops=len(plan.stations), time=duration(plan.minutes))
+
+
+def duration(number: float) -> str:
+    """Minutes up to two hours, then hours."""
+    t = words()["sheet"]
+    whole = max(1, round(number))
+    if whole > 120:
+        return str(t["hours_many"]).format(hours=round(whole / 60))
+    return str(t["minutes_one"]) if whole == 1 else str(t["minutes_many"]).format(minutes=whole)
 
 
 def left_out(plan: Plan) -> str:

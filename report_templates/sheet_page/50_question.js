@@ -61,7 +61,7 @@ function questionView(question, number, count, told = new Set()) {
   told.add(`look ${question.look}`);
   const how = again ? make("details", {}, make("summary", {}, W.how_again), make("p", { class: "soft" }, question.look))
     : make("p", { class: "soft" }, question.look);
-  view.append(cautions(warned), how, body, hint, silences, clear, noteView(question, set));
+  view.append(cautions(warned), how, body, hint, silences, clear, ...[limitFields(question, set)].filter(Boolean), noteView(question, set));
   check();
   return view;
 }
@@ -92,14 +92,14 @@ function answerFields(question, set) {
   } }, options(question.units, answer.unit || unitFor(question)));
   const row = make("div", { class: "pair" }, labelled(W.number, box), labelled(W.unit, unit));
   if (question.kind === "odometer") return [row, unknownField(answer, set)];
-  if (!question.tools.length) return [row, limitFields(question, set)];
+  if (!question.tools.length) return [row];
   const names = ["", ...question.tools.map(([tool]) => tool)];
   const labels = [W.tool_none, ...question.tools.map(([tool, spread]) => (spread ? `${tool} (± ${spread})` : tool))];
   tool = make("select", { onchange: (event) => {
     state.tools[`${question.part}|${question.name}`] = event.target.value;
     set({ tool: event.target.value });
   } }, options(names, answer.tool ?? toolFor(question), labels));
-  return [row, labelled(W.tool, tool), limitFields(question, set)];
+  return [row, labelled(W.tool, tool)];
 }
 
 function choiceFields(question, answer, set) {

@@ -2,7 +2,11 @@
 const VIEWS = ["start", ...DATA.stops.map((_, number) => `stop ${number}`), "save"];
 const main = document.getElementById("main");
 
-const round = (minutes) => Math.max(1, Math.round(minutes));
+function duration(minutes) {
+  const whole = Math.max(1, Math.round(minutes));
+  if (whole > 120) return fill(W.hours_many, { hours: Math.round(whole / 60) });
+  return whole === 1 ? W.minutes_one : fill(W.minutes_many, { minutes: whole });
+}
 const sumOf = (list) => list.reduce((sum, question) => sum + question.minutes, 0);
 const open = (list) => list.filter((question) => !given(question));
 const atStop = (number) => asked().filter((question) => question.stop === number);
@@ -33,7 +37,7 @@ function showProgress() {
   const all = asked();
   const left = open(all);
   document.getElementById("progress-text").textContent = left.length
-    ? fill(W.progress, { done: all.length - left.length, all: all.length, minutes: round(sumOf(left)) })
+    ? fill(W.progress, { done: all.length - left.length, all: all.length, time: duration(sumOf(left)) })
     : fill(W.progress_done, { all: all.length });
   const bar = document.getElementById("progress");
   bar.max = all.length || 1;
@@ -93,7 +97,7 @@ function stopsView() {
   const lines = DATA.stops.map((stop, number) => {
     const all = atStop(number);
     const left = open(all);
-    const line = fill(W.stop_line, { done: all.length - left.length, all: all.length, minutes: Math.round(sumOf(left)) });
+    const line = fill(left.length ? W.stop_line : W.stop_done, { done: all.length - left.length, all: all.length, time: duration(sumOf(left)) });
     return make("li", {}, make("button", { type: "button", onclick: () => go(`stop ${number}`) },
       `${number + 1} ${capital(stop.title)}`, make("span", { class: "soft" }, line)));
   });

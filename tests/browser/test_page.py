@@ -98,7 +98,7 @@ def test_a_whole_story_cut_short_and_taken_up_again_is_judged_as_the_record_by_h
 
     page.get_by_label("What you call this machine").fill(hand["machine"]["name"])
     page.get_by_label("Year", exact=True).fill(hand["machine"]["year"])
-    page.get_by_label("Distance, with unit").fill("61,400")  # thousands with a comma, as many people write
+    page.get_by_label("Distance counter").fill("61,400")  # thousands with a comma, as many people write
     page.get_by_label("Day (year-month-day)").fill(hand["inspection"]["date"])
     page.get_by_label("Country (two letters)").fill("gb")
     page.get_by_label("What is asked for").fill(hand["inspection"]["request"])
