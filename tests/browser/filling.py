@@ -81,6 +81,17 @@ def add_photo(page: Page, key: Key, photo: Path) -> None:
     group.locator("img").wait_for()
 
 
+def own_limit(page: Page, key: Key, typed: str, origin: str) -> None:
+    """Type in what the part or the manual allows; with two boxes, into the first."""
+    group = look(page, key)
+    group.get_by_text(W["own_limit"], exact=True).click()
+    field = group.locator("details", has_text=W["own_limit"]).locator("fieldset").first
+    number, _, unit = typed.partition(" ")
+    field.get_by_label(W["unit"]).select_option(unit)
+    field.locator("input").first.fill(number)
+    field.get_by_label(W["limit_from"]).select_option(origin)
+
+
 def saved(page: Page, folder: Path) -> Path:
     """Save, and where the download lies."""
     page.get_by_role("button", name=W["stops"], exact=True).click()

@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+import pytest
 from PIL import Image
 from playwright.sync_api import Page, expect
 
@@ -94,6 +95,25 @@ def test_no_share_button_where_the_phone_shares_no_files(phone: MakePhone) -> No
     page = mine.open()
     go(page, "Save")
     expect(page.locator("#share")).to_be_hidden()
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "said"),
+    [
+        ("1,8", "mm", "Read as 1.8 mm"),
+        ("about two", "mm", W["not_a_number"]),
+        ("1,250", "mm", W["which_comma"]),
+        ("99", "mm", W["not_believable"].format(range="0 mm to 15 mm")),
+        ("1/8", "in", "Read as 1/8 in"),
+    ],
+)
+def test_a_number_is_read_or_its_fault_is_said_at_once(phone: MakePhone, typed: str, unit: str, said: str) -> None:
+    page = phone().open()
+    go(page, "2 Front wheel")
+    group = look(page, PADS)
+    group.get_by_label(W["unit"]).first.select_option(unit)
+    group.get_by_label(W["number"]).first.fill(typed)
+    expect(group.get_by_role("status").first).to_have_text(said)
 
 
 def test_a_number_keeps_the_unit_and_tool_it_was_typed_with_when_others_are_chosen_later(phone: MakePhone) -> None:
