@@ -133,6 +133,14 @@ def test_a_field_apart_from_its_box_is_read(tmp_path: Path) -> None:
     assert ("brake pad", "rear inner", "friction_material_thickness") in said(written(tmp_path, fill)).observations
 
 
+def test_a_field_that_a_program_draws_anew_is_read(tmp_path: Path) -> None:
+    def fill(writer: PdfWriter, widgets: dict[str, Any]) -> None:
+        given = {field_name("machine", "name"): "Grüne, 2½"}
+        writer.update_page_form_field_values(writer.pages[0], given, auto_regenerate=True)
+
+    assert said(written(tmp_path, fill)).name == "Grüne, 2½"
+
+
 def test_a_comma_that_may_part_thousands_is_not_guessed(tmp_path: Path) -> None:
     def fill(writer: PdfWriter, widgets: dict[str, Any]) -> None:
         widgets[PAD][NameObject("/V")] = TextStringObject("1,250")

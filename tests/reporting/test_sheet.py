@@ -18,13 +18,12 @@ from pypdf.generic import NameObject, TextStringObject
 from inspector.knowledge.faults import Faults
 from inspector.knowledge.library import knowledge
 from inspector.knowledge.observables import Property
-from inspector.knowledge.walk_round import PURPOSES, questions
 from inspector.knowledge.yamlfile import Document
 from inspector.reading.opening import opened_record
 from inspector.reading.record import read_document
 from inspector.reading.sheet_fields import field_name, field_steps
-from inspector.reporting.sheet_paper import sheet_html, sheet_pdf
-from inspector.reporting.sheet_plan import Plan, make_plan, works
+from inspector.reporting.sheet_paper import sheet_pdf
+from inspector.reporting.sheet_plan import Plan, make_plan
 from tests.records import good_value
 
 TODAY = date(2026, 6, 1)
@@ -154,15 +153,6 @@ def test_every_value_that_is_filled_in_comes_back(filled: Fill) -> None:
         assert inspection.observations[key].value.typed.endswith(" mm")
 
 
-def test_a_field_filled_in_by_a_program_that_draws_it_anew_comes_back(tmp_path: Path) -> None:
-    writer = PdfWriter(clone_from=PdfReader(io.BytesIO(drawn()[1])))
-    given = {field_name("machine", "name"): "Grüne, 2½", field_name("inspection", "date"): "2026-05-01"}
-    writer.update_page_form_field_values(writer.pages[0], given, auto_regenerate=True)
-    writer.write(tmp_path / "sheet.pdf")
-    with opened_record(tmp_path / "sheet.pdf", knowledge(), TODAY) as (inspection, _):
-        assert (inspection.name, inspection.day) == ("Grüne, 2½", date(2026, 5, 1))
-
-
 def test_a_tool_and_an_own_limit_hold_for_all_the_places_they_are_printed_under(filled: Fill) -> None:
     places = ("front left inner", "front left outer", "front right inner", "front right outer")
     look, together = ("brake pad", "friction_material_thickness"), ", ".join(places)
@@ -252,45 +242,6 @@ def test_boxes_are_large_enough_for_a_glove_and_lie_on_the_page_apart_from_each_
         for number, (x0, y0, x1, y1) in enumerate(boxes):
             for a0, b0, a1, b1 in boxes[:number]:
                 assert not (x0 < a1 - 0.5 and a0 < x1 - 0.5 and y0 < b1 - 0.5 and b0 < y1 - 0.5)
-
-
-@pytest.mark.parametrize("purpose", PURPOSES)
-def test_the_plan_asks_each_question_of_the_walk_once_and_the_minutes_add_up(purpose: Any) -> None:
-    for depth in ("core", "short", "full"):
-        plan = make_plan(knowledge(), "shaft_drive", purpose, depth)
-        asked = questions(knowledge(), "shaft_drive", purpose, depth)
-        keys = [
-            (ask.part, place, ask.name)
-            for stop in plan.stations
-            for block in stop.blocks
-            for ask in block.asks
-            for place in ask.places
-        ]
-        assert sorted(keys) == sorted(one.key for one in asked)
-        assert plan.minutes == pytest.approx(sum(one.minutes for one in asked))
-        assert [stop.start for stop in plan.stations[1:]] == [stop.end for stop in plan.stations[:-1]]
-        whole = len(questions(knowledge(), "shaft_drive", purpose, "full"))
-        assert plan.left_out == whole - len(asked)
-
-
-def test_a_caution_is_told_in_full_once_and_stands_before_the_look_it_is_for() -> None:
-    plan = make_plan(knowledge(), "shaft_drive", "before purchase", "short")
-    told = {caution.title for caution in plan.cautions}
-    for ask in (ask for stop in plan.stations for block in stop.blocks for ask in block.asks):
-        new = {caution.title for caution in ask.cautions}
-        assert not new & told
-        told |= new
-        assert {knowledge().cautions[name].title for name in ask.prop.cautions} <= told
-    html = sheet_html(plan, knowledge())
-    assert all(html.count(f"<b>Caution: {title.replace(chr(39), '&#39;')}.</b>") == 1 for title in told)
-
-
-def test_work_is_asked_for_only_where_it_leads_to_a_look() -> None:
-    found = {work: places for work, _, places in works(knowledge(), "shaft_drive")}
-    assert found["brake_pads"] == ("front", "rear")
-    assert found["splines"] == ("rear",)
-    assert "chain" not in found  # a shaft drive has none
-    assert "chain" in {work for work, _, _ in works(knowledge(), "chain_drive")}
 
 
 def test_the_same_sheet_has_the_same_bytes_on_one_day() -> None:
