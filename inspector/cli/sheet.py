@@ -51,7 +51,7 @@ def command(
         from inspector.reporting.sheet_paper import write_sheet
 
         if len(plan.questions) > _MANY:
-            click.echo(f"Drawing {len(plan.questions)} looks; this takes a minute or two.", err=True)
+            click.echo(f"Drawing {len(plan.questions)} looks; this takes half a minute or more.", err=True)
 
         write(pdf_file, lambda target: write_sheet(plan, known, target))
     if html_file is not None:
