@@ -1,8 +1,8 @@
 """The only door to durable-rules. Takes productions and facts, gives conclusions, leaves nothing behind.
 
 The calling pattern avoids every known way in which the engine hangs, crashes or loses a fact: one session at a
-time, a sentinel fact first and last, facts of words only. Its matches are taken from it one by one here, without the
-dispatcher that comes with it, which swallows errors and writes the session anew after every match.
+time, a sentinel fact first and last, facts of words only. Its matches are taken from it one by one here, without
+the dispatcher that comes with it, which swallows errors and writes the session anew after every match.
 """
 
 from __future__ import annotations
