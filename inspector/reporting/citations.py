@@ -20,8 +20,9 @@ class Passage:
 
 @dataclass(frozen=True)
 class SourceLine:
-    """A source with all its places that are cited."""
+    """A source with its number and all its places that are cited."""
 
+    number: int
     title: str
     standing: str
     passages: tuple[Passage, ...]
@@ -37,4 +38,7 @@ def source_lines(entries: Iterable[FindingEntry]) -> tuple[SourceLine, ...]:
     for cited, labels in used.items():
         passage = Passage(cited.at, cited.gives, cited.known, tuple(dict.fromkeys(labels)))
         sources.setdefault((cited.title, cited.standing), []).append(passage)
-    return tuple(SourceLine(title, standing, tuple(found)) for (title, standing), found in sources.items())
+    return tuple(
+        SourceLine(number, title, standing, tuple(found))
+        for number, ((title, standing), found) in enumerate(sources.items(), 1)
+    )

@@ -10,7 +10,7 @@ from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 from inspector.weighing.upkeep import CostLine, Costs
 
-_TO_PAY = ("stop", "repair", "plan")
+TO_PAY = ("stop", "repair", "plan")
 
 
 def money_range(low: float, high: float, currency: str) -> str:
@@ -60,7 +60,7 @@ def cost_line(line: CostLine, currency: str) -> str:
 def sizes(assessment: Assessment) -> str:
     """How many jobs of each size, largest first; no money."""
     order = [word for word in words()["effort"] if word != "none"][::-1]
-    counted = Counter(e.effort for e in assessment.findings if e.level in _TO_PAY and e.effort in order)
+    counted = Counter(e.effort for e in assessment.findings if e.level in TO_PAY and e.effort in order)
     listed = ", ".join(f"{counted[word]} {word}" for word in order if counted[word])
     return str(words()["costs"]["sizes"].format(listed=listed)) if listed else ""
 

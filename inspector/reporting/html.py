@@ -13,8 +13,9 @@ from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerpr
 from inspector.reporting.costs_text import cost_line, costs_notes, costs_sum, sizes
 from inspector.reporting.due_text import due_what, due_when
 from inspector.reporting.figures import Figures
-from inspector.reporting.page import make_page
+from inspector.reporting.page import make_page, shortened
 from inspector.reporting.photos import Gallery
+from inspector.reporting.places import at
 from inspector.reporting.svg import coverage_bar, mark
 from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
@@ -79,9 +80,10 @@ def environment() -> Environment:
         lstrip_blocks=True,
     )
     made.filters["plain"] = lambda name: name.replace("_", " ")
+    made.filters["short"] = shortened
     made.filters["capital"] = lambda text: text[:1].upper() + text[1:]
     made.globals.update(costs_notes=costs_notes, costs_sum=costs_sum, cost_line=cost_line, sizes=sizes)
-    made.globals.update(due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style)
+    made.globals.update(at=at, due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style)
     return made
 
 

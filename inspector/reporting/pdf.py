@@ -66,7 +66,7 @@ def printed(
     attached = [_attachment(carried, day)] if carried else []
     with _stamped(day):
         content: bytes = document.write_pdf(
-            pdf_variant="pdf/ua-1", finisher=_links_on_paper, attachments=attached, pdf_forms=forms
+            pdf_variant="pdf/ua-1", finisher=_finished, attachments=attached, pdf_forms=forms
         )
     return content
 
@@ -100,11 +100,20 @@ def _stamped(day: str) -> Iterator[None]:
             os.environ[_STAMP] = before
 
 
-def _links_on_paper(_document: Any, pdf: Any) -> None:
-    """Mark every link as belonging to the print, too: readers else may treat it as hidden."""
+def _finished(_document: Any, pdf: Any) -> None:
+    """What WeasyPrint leaves out: links belong to the print, too, and a head cell says what it is the head of."""
     for entry in pdf.objects:
-        if isinstance(entry, dict) and entry.get("Type") == "/Annot":
+        if not isinstance(entry, dict):
+            continue
+        if entry.get("Type") == "/Annot":
             entry["F"] = 4
+        elif entry.get("S") == "/TH":
+            row = pdf.objects[_number(entry["P"])]
+            entry["A"]["Scope"] = "/Column" if pdf.objects[_number(row["P"])]["S"] == "/THead" else "/Row"
+
+
+def _number(reference: bytes) -> int:
+    return int(reference.split()[0])
 
 
 def _date(metadata: Any, day: str) -> None:

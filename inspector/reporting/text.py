@@ -6,7 +6,7 @@ from inspector.reporting.costs_text import cost_lines
 from inspector.reporting.due_text import due_lines
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
-from inspector.reporting.words import ride_answer, verdict_more, verdict_sentence, words
+from inspector.reporting.words import ride_answer, verdict_first, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
 
 _IN_FULL = ("stop", "repair")
@@ -16,12 +16,12 @@ _MOST_UNSEEN_LINES = 12
 def to_text(assessment: Assessment, reader: str, width: int) -> str:
     """What was found, worst first, then what is suspected, what was not seen and what to do."""
     lines = _head(assessment, reader, width)
-    lines += _findings(assessment, width)
+    lines += _findings(assessment, reader, width)
     lines += _causes(assessment, width)
     lines += _ahead(assessment, width)
     lines += due_lines(assessment, width)
     lines += _unseen(assessment, width)
-    lines += _jobs(assessment, width)
+    lines += _jobs(assessment, reader, width)
     lines += cost_lines(assessment, width)
     lines += _cautions(assessment, width)
     lines += ["", *paragraph(words()["text"]["private"], width)]
@@ -37,13 +37,13 @@ def _head(assessment: Assessment, reader: str, width: int) -> list[str]:
         lines += paragraph(wording["text"]["invented"], width)
     level = wording["level"][assessment.verdict.level]
     lines += ["", *paragraph(verdict_sentence(assessment), width, "  ", f"[{level.upper()}] ")]
-    for more in verdict_more(assessment):
+    for more in (*verdict_more(assessment), verdict_first(assessment)):
         lines += paragraph(more, width, "  ")
     lines += paragraph(" ".join(ride_answer(assessment, reader)), width, "  ")
     return lines
 
 
-def _findings(assessment: Assessment, width: int) -> list[str]:
+def _findings(assessment: Assessment, reader: str, width: int) -> list[str]:
     if not assessment.findings:
         return []
     lines = heading(words()["heading"]["findings"], width)
@@ -51,11 +51,11 @@ def _findings(assessment: Assessment, width: int) -> list[str]:
         lines += ["", *paragraph(f"{words()['level'][level]}: {words()['level_means'][level]}", width)]
         for entry in assessment.findings:
             if entry.level == level:
-                lines += _finding(entry, width)
+                lines += _finding(entry, reader, width)
     return lines
 
 
-def _finding(entry: FindingEntry, width: int) -> list[str]:
+def _finding(entry: FindingEntry, reader: str, width: int) -> list[str]:
     lines = bullet(titled(entry.title, entry.place), width, f"{entry.label}.", " ")
     indent = " " * 5
     lines += paragraph(entry.says, width, indent)
@@ -63,7 +63,7 @@ def _finding(entry: FindingEntry, width: int) -> list[str]:
         lines += paragraph(entry.means, width, indent)
     lines += paragraph(_grounds(entry), width, indent)
     for action in entry.do if entry.level in _IN_FULL else entry.do[:1]:
-        lines += bullet(f"{words()['by'][action.by]}: {action.step}", width, ">", indent)
+        lines += bullet(f"{words()['by'][reader][action.by]}: {action.step}", width, ">", indent)
     if entry.explained_by:
         lines += paragraph(f"See suspected cause {', '.join(entry.explained_by)}.", width, indent)
     return lines
@@ -140,14 +140,14 @@ def _by_part(entries: tuple[UnseenEntry, ...]) -> dict[str, list[str]]:
     return grouped
 
 
-def _jobs(assessment: Assessment, width: int) -> list[str]:
+def _jobs(assessment: Assessment, reader: str, width: int) -> list[str]:
     if not assessment.jobs:
         return []
     lines = heading(words()["heading"]["jobs"], width)
     for by in ("owner", "licensed mechanic"):
         for job in assessment.jobs:
             if job.by == by and job.level in _IN_FULL:
-                lines += bullet(f"{words()['by'][by]}: {job.step} ({', '.join(job.labels)})", width, ">")
+                lines += bullet(f"{words()['by'][reader][by]}: {job.step} ({', '.join(job.labels)})", width, ">")
     return lines
 
 

@@ -54,10 +54,21 @@ def verdict_more(assessment: Assessment) -> tuple[str, ...]:
     if verdict.leading is not None and verdict.others:
         key = "others_one" if verdict.others == 1 else "others_many"
         lines.append(parts[key].format(others=verdict.others))
-    if verdict.level != "unseen" and verdict.critical_unseen:
-        number, first = _critical(verdict.critical_unseen), verdict.first_unseen or ""
-        lines.append(parts["also_unseen"].format(critical_unseen=number, first_unseen=first))
+    if _also_unseen(verdict):
+        lines.append(parts["also_unseen"].format(critical_unseen=_critical(verdict.critical_unseen)))
     return tuple(lines)
+
+
+def verdict_first(assessment: Assessment) -> str:
+    """Which deciding thing to look at first, where there is no list of them beside the verdict."""
+    verdict = assessment.verdict
+    if not _also_unseen(verdict) or not verdict.first_unseen:
+        return ""
+    return str(words()["verdict_parts"]["first_unseen"].format(first_unseen=verdict.first_unseen))
+
+
+def _also_unseen(verdict: Verdict) -> bool:
+    return verdict.level != "unseen" and verdict.critical_unseen > 0
 
 
 def is_cause(label: str | None) -> bool:

@@ -8,6 +8,7 @@ from inspector.weighing.upkeep import Costs, DueEntry, Part
 
 LevelName = Literal["stop", "repair", "plan", "watch", "sound", "unseen"]
 LEVELS: tuple[LevelName, ...] = ("stop", "repair", "plan", "watch", "unseen", "sound")
+EFFORTS = ("none", "trifle", "small", "medium", "large", "very large")
 UnseenBecause = Literal["not looked at", "could not see", "cannot tell", "limit not known"]
 
 
@@ -99,6 +100,7 @@ class UnseenEntry(Part):
     minutes: float
     could_show: tuple[str, ...]
     worst: Literal["none", "minor", "major", "dangerous"]
+    effort: str = "none"  # size of the largest job it could show
 
 
 class Job(Part):

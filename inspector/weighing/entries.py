@@ -8,13 +8,12 @@ from inspector.judging.judge import Finding, Judgement
 from inspector.knowledge.kept import once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.rules import Class, Harm
-from inspector.weighing.assessment import LEVELS, Cited, FindingEntry, LevelName, Risk, ToDo
+from inspector.weighing.assessment import EFFORTS, LEVELS, Cited, FindingEntry, LevelName, Risk, ToDo
 from inspector.weighing.risk import combine_classes, risk_range, risk_words, story_probability
 from inspector.weighing.wording import certainty, evidence, sentence
 
 MOST_RIVALS = 3
 _RISKS = ("serious", "high", "medium", "low")
-_EFFORTS = ("none", "trifle", "small", "medium", "large", "very large")
 _STRENGTHS = ("strong", "medium", "weak")
 
 
@@ -172,7 +171,7 @@ def _ordered(pairs: list[Pair]) -> list[Pair]:
         _, entry = pair
         risk = _RISKS.index(entry.risk.level) if entry.risk else len(_RISKS)
         strength = _STRENGTHS.index(entry.certainty) if entry.certainty in _STRENGTHS else 0
-        level, effort = LEVELS.index(entry.level), _EFFORTS.index(entry.effort)
+        level, effort = LEVELS.index(entry.level), EFFORTS.index(entry.effort)
         return (level, harms_property(entry), risk, strength, effort, entry.rule, entry.place)
 
     return sorted(pairs, key=rank)

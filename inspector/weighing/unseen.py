@@ -16,7 +16,7 @@ from inspector.quantities.conformity import outcome
 from inspector.quantities.value_of_information import look_worth
 from inspector.reading.inspection import Measured, Silent
 from inspector.reading.values import tool_uncertainty
-from inspector.weighing.assessment import SystemCoverage, UnseenBecause, UnseenEntry
+from inspector.weighing.assessment import EFFORTS, SystemCoverage, UnseenBecause, UnseenEntry
 from inspector.weighing.kept_from import kept_from
 from inspector.weighing.risk import combine_classes
 
@@ -133,6 +133,7 @@ def _unlooked(
         minutes=prop.minutes,
         could_show=tuple(dict.fromkeys(rule.title for rule in waiting if rule.class_ != "none")),
         worst=worst,
+        effort=max((rule.effort for rule in rules), key=EFFORTS.index, default="none"),
     )
     worth = max((_worth(knowledge, rule.class_, rule.effort, prop.eyes) for rule in waiting), default=0.0)
     return entry, worth / max(prop.minutes, 0.5)
@@ -201,6 +202,7 @@ def _together(group: list[UnseenEntry]) -> UnseenEntry:
         "reason": "; ".join(reasons) or None,
         "could_show": tuple(dict.fromkeys(title for entry in group for title in entry.could_show)),
         "worst": combine_classes([entry.worst for entry in group]),
+        "effort": max((entry.effort for entry in group), key=EFFORTS.index),
     }
     return group[0].model_copy(update=update)
 

@@ -37,12 +37,11 @@ def test_findings_to_plan_or_watch_are_short_and_lose_nothing_that_matters() -> 
         assert f"{words()['label']['sure']}: {entry.certainty}" in text
         for action in entry.do:
             assert action.step in text
-            assert f"{words()['by'][action.by]}:" in text
+            assert f"{words()['by']['owner'][action.by]}:" in text
         for one in entry.evidence:
             assert one.limit is None or (one.limit in text and (one.limit_origin or "") in text)
         for cited in entry.sources:
-            how = f"({words()['standing'][cited.standing]}, {words()['known'][cited.known]})"
-            assert f"{cited.title}, {cited.at} {how}" in text
+            assert re.search(rf"\[\d+\] {re.escape(cited.at)} \({words()['known'][cited.known]}\)", text)
         for caution in worn().cautions:
             assert caution.id not in entry.cautions or caution.title in text
 

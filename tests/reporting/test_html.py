@@ -84,7 +84,7 @@ def test_the_worn_machine_has_every_level_and_causes() -> None:
 @pytest.mark.parametrize("reader", READERS)
 def test_findings_stand_worst_first_and_causes_after_them_as_suspected(reader: str) -> None:
     text = Reader(to_html(worn(), reader)).words
-    text = text[text.index(words()["heading"]["findings"]) :]
+    text = text[text.rindex(words()["heading"]["findings"]) :]
     bands = [f"{words()['level'][level]}. {words()['level_means'][level]}" for level in LEVELS[:4]]
 
     places = [text.index(band) for band in bands]
@@ -164,12 +164,17 @@ def test_the_whole_frame_number_stands_only_on_the_buyers_page() -> None:
         assert "234567" in page
 
 
-def test_every_source_says_its_standing_and_how_it_is_known() -> None:
+def test_every_source_has_its_number_at_the_finding_and_its_standing_in_the_list() -> None:
     text = Reader(to_html(worn(), "mechanic")).words
     for entry in worn().findings:
         for cited in entry.sources:
-            assert f"({words()['standing'][cited.standing]}, {words()['known'][cited.known]})" in text
-            assert f"{cited.at}: {cited.gives} ({words()['known'][cited.known]}; " in text
+            known = words()["known"][cited.known]
+            listed = re.search(
+                rf"\[(\d+)\] {re.escape(cited.title)} {words()['standing'][cited.standing]}\.", text
+            )
+            assert listed is not None
+            assert f"[{listed[1]}] {cited.at} ({known})" in text
+            assert f"{cited.at}: {cited.gives} ({known}; for " in text
 
 
 def levelled(level: str, critical_unseen: int = 0) -> Assessment:
@@ -247,5 +252,5 @@ def test_every_forecast_is_printed_with_its_value() -> None:
     text = Reader(to_html(worn().model_copy(update={"measurements": (told, *others)}), "owner")).words
 
     assert words()["heading"]["ahead"] in text
-    name = told.name.replace("_", " ")
-    assert f"{told.value} {told.uncertainty} {name}. Measure again after 900 km." in text
+    what = f"{told.part.capitalize()} {told.name.replace('_', ' ')}, {told.uncertainty}: {told.place} {told.value}"
+    assert f"{what}. Measure again after 900 km." in text

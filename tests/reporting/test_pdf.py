@@ -88,9 +88,7 @@ def test_the_first_page_is_followed_by_the_findings_not_by_an_overflow(read: Any
     first_band = squeezed(words()["level"]["stop"] + "." + words()["level_means"]["stop"])
     starts = [heading in page and first_band in page for page in pages]
 
-    assert starts.index(True) == (2 if reader == "mechanic" else 1)
-    if reader == "mechanic":
-        assert squeezed(words()["heading"]["answer"]) in pages[1]
+    assert starts.index(True) == 1
 
 
 @pytest.mark.parametrize("case", CASES)
@@ -216,13 +214,14 @@ def test_letters_are_laid_out_as_wide_as_their_weight() -> None:
     from weasyprint import HTML
     from weasyprint.text.fonts import FontConfiguration
 
-    html = HTML(string=to_paper(nearly_empty(), "buyer"), url_fetcher=fetcher(), base_url="asset:")
+    visit = nearly_empty().visit.model_copy(update={"name": "2019", "year": 2019})
+    named = nearly_empty().model_copy(update={"visit": visit})  # once as the name, once as the year
+    html = HTML(string=to_paper(named, "buyer"), url_fetcher=fetcher(), base_url="asset:")
     first = html.render(font_config=FontConfiguration()).pages[0]._page_box
-    kind = nearly_empty().visit.kind
     widths = {
         box.style["font_weight"]: box.width / box.style["font_size"]
         for box in first.descendants()
-        if getattr(box, "text", None) == kind
+        if getattr(box, "text", None) == "2019"
     }
 
     assert widths[700] > 1.02 * widths[600]
