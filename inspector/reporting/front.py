@@ -20,7 +20,7 @@ _MOST = {"act now": 5, "later": 3, "groups": 4, "measured": 3, "due": 4, "deares
 _MOST_UNPROVED, _MOST_SUSPECTED = 4, 2
 _MOST_LOOKS = {"buyer": 5, "owner": 4, "mechanic": 5}
 _MOST_LOOKS_ALONE = 9  # where nothing has to be mended there is room for more
-ANSWERS, _ROWS = 5, 9
+ANSWERS, _ROWS = 5, 13
 
 _T = TypeVar("_T")
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache
 from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING
@@ -13,6 +13,7 @@ from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerpr
 from inspector.reporting.costs_text import cost_line, costs_notes, costs_sum, sizes
 from inspector.reporting.due_text import due_what, due_when
 from inspector.reporting.figures import Figures
+from inspector.reporting.glyphs import spelled
 from inspector.reporting.page import make_page, shortened
 from inspector.reporting.photos import Gallery
 from inspector.reporting.places import at
@@ -38,11 +39,20 @@ def to_paper(
     carried: Carried | None = None,
     size: str = "a4",
     photos: Gallery | None = None,
+    spelled_out: Sequence[str] = (),
 ) -> str:
-    """The same, with the font and photos that the PDF's fetcher knows. Raises ValueError for a reader or size."""
+    """The same, with the font and photos that the PDF's fetcher knows. Raises ValueError for a reader or size.
+
+    `spelled_out` are letters that no font can show; the page says that their numbers stand in their place.
+    """
     if size not in PAPERS:
         raise ValueError(f"`{size}` is no size of paper. Allowed: {', '.join(PAPERS)}")
-    return _render(assessment, reader, PAPERS[size], carried, photos)
+    return _render(assessment, reader, PAPERS[size], carried, photos, spelled_out)
+
+
+def page_style(size: str) -> str:
+    """The style of a page on this size of paper."""
+    return str(_style(PAPERS[size]))
 
 
 def _render(
@@ -51,6 +61,7 @@ def _render(
     paper: str,
     carried: Carried | None = None,
     photos: Gallery | None = None,
+    spelled_out: Sequence[str] = (),
 ) -> str:
     page = make_page(assessment, reader)
     template = environment().get_template(f"{reader}.html")
@@ -64,6 +75,7 @@ def _render(
         figures=Figures(assessment),
         svg=_drawing if paper else _drawing_on_screen,
         photos=photos or Gallery(),
+        spelled_out=spelled_out,
     )
 
 
@@ -83,7 +95,9 @@ def environment() -> Environment:
     made.filters["short"] = shortened
     made.filters["capital"] = lambda text: text[:1].upper() + text[1:]
     made.globals.update(costs_notes=costs_notes, costs_sum=costs_sum, cost_line=cost_line, sizes=sizes)
-    made.globals.update(at=at, due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style)
+    made.globals.update(
+        at=at, spelled=spelled, due_when=due_when, due_what=due_what, mark=_mark, bar=_bar, style=_style
+    )
     return made
 
 

@@ -12,7 +12,8 @@ from typing import Any
 from inspector.reporting.assets import fetcher
 from inspector.reporting.carried import ATTACHED_NAME, Carried, to_bytes
 from inspector.reporting.files import write_whole
-from inspector.reporting.html import to_paper
+from inspector.reporting.glyphs import replaced, without_glyph
+from inspector.reporting.html import page_style, to_paper
 from inspector.reporting.photos import gallery
 from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
@@ -45,6 +46,9 @@ def to_pdf(
     """The bytes of the PDF, with what it carries. Raises ValueError for an unknown reader or size of paper."""
     photos = gallery(assessment, photo_folder)
     html = to_paper(assessment, reader, carried, size, photos)
+    missing = without_glyph(html, page_style(size))
+    if missing:
+        html = replaced(to_paper(assessment, reader, carried, size, photos, missing), missing)
     return printed(html, assessment.visit.date, carried, photos.files)
 
 

@@ -9,12 +9,12 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerprints
+from inspector.reporting.glyphs import own_letters
 from inspector.reporting.words import verdict_sentence, words
 from inspector.weighing.assessment import Assessment
 
 MOST_BYTES = 200_000_000
 _MOST_ATTACHED = 50_000_000
-_FIRST_COMPLEX = "\u0590"  # from here on letters are joined or turned round when a page is read back
 
 
 class Unreadable(ValueError):
@@ -70,8 +70,8 @@ def squeezed(text: str) -> str:
 def not_printed(found: ReadBack) -> list[str]:
     """What is attached and does not stand on the pages: fingerprints, the verdict, findings.
 
-    Sentences with letters that a page turns round or joins are passed over. Raises Unreadable when the results are
-    of another form than this version prints.
+    Sentences with letters of another font are passed over: a page may turn them round, join or spell them out.
+    Raises Unreadable when the results are of another form than this version prints.
     """
     try:
         assessment = Assessment.model_validate(found.carried.assessment)
@@ -87,6 +87,6 @@ def not_printed(found: ReadBack) -> list[str]:
     return [
         name
         for name, text in wanted.items()
-        if all(letter < _FIRST_COMPLEX or "\u2000" <= letter <= "\u2bff" for letter in text)
+        if all(letter.isspace() or ord(letter) in own_letters() for letter in text)
         and squeezed(text) not in found.printed
     ]
