@@ -31,8 +31,11 @@ def assess(inspection: Inspection) -> Assessment:
     return weigh(judge(derive_facts(inspection, known), known), known)
 
 
-def render(assessment: Assessment, reader: str) -> str:
-    """The report as one HTML document for `buyer`, `owner` or `mechanic`."""
-    from inspector.reporting.html import to_html
+def render(assessment: Assessment, reader: str, photo_folder: str | Path | None = None) -> str:
+    """The report as one HTML document for `buyer`, `owner` or `mechanic`, which needs no other file.
 
-    return to_html(assessment, reader)
+    With the folder of the record the photos that it names are inside. Raises ValueError for another reader.
+    """
+    from inspector.reporting.htmlfile import html_file
+
+    return html_file(assessment, reader, Path(photo_folder) if photo_folder is not None else None)

@@ -111,9 +111,19 @@ def _finished(_document: Any, pdf: Any) -> None:
             continue
         if entry.get("Type") == "/Annot":
             entry["F"] = 4
+            _say_where_to(entry)
         elif entry.get("S") == "/TH":
             row = pdf.objects[_number(entry["P"])]
             entry["A"]["Scope"] = "/Column" if pdf.objects[_number(row["P"])]["S"] == "/THead" else "/Row"
+
+
+def _say_where_to(annotation: Any) -> None:
+    """Where a link leads to, in words for those who hear the page: WeasyPrint gives the bare name of the place."""
+    from pydyf import String
+
+    kind, _, name = annotation["Contents"].string.partition("-") if "Contents" in annotation else ("", "", "")
+    if kind in words()["link"]:
+        annotation["Contents"] = String(words()["link"][kind].format(name=name.replace("_", " ")))
 
 
 def _number(reference: bytes) -> int:

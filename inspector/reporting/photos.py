@@ -41,16 +41,17 @@ class Gallery:
     belongs_to: dict[str, str] = field(default_factory=dict)
 
     def shown_at(self, name: str, label: str) -> bool:
-        """Whether the photo is printed at the entry with this label: the first one that names it."""
+        """Whether the photo is printed at the entry with this label (or title): the first one that names it."""
         return name in self.addresses and self.belongs_to[name] == label
 
 
 def gallery(assessment: Assessment, folder: Path | None) -> Gallery:
-    """Every photo that a finding names, made ready for print. Without a folder none is looked for."""
+    """Every photo that a finding or a cause names, made ready for print. Without a folder none is looked for."""
     found = Gallery()
     if folder is None:
         return found
-    for name, label in _named([*assessment.findings, *assessment.causes]).items():
+    entries = (*assessment.findings, *assessment.causes, *assessment.ruled_out)
+    for name, label in _named(entries).items():
         try:
             content = ready(folder, name)
         except NotShown as problem:
@@ -67,9 +68,9 @@ def _named(entries: Iterable[FindingEntry]) -> dict[str, str]:
     """Photos in the order of print, each with the first entry that names it."""
     found: dict[str, str] = {}
     for entry in entries:
-        for one in entry.evidence:
+        for one in (*entry.evidence, *entry.ruled_out_by):
             if one.photo:
-                found.setdefault(one.photo, entry.label)
+                found.setdefault(one.photo, entry.label or entry.title)
     return found
 
 

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from inspector import assess, read
+from inspector import assess, read, render
+from inspector.reporting.photos import gallery
 from inspector.weighing.assessment import Assessment
 
 SAMPLES = Path(__file__).resolve().parents[2] / "samples"
@@ -20,6 +21,7 @@ NAMES = [
     "chain_and_tyre_service",
     "flooded",
     "handover_engine",
+    "oil_that_looked_milky",
 ]
 
 
@@ -189,3 +191,36 @@ def test_handed_over_the_engine_points_to_the_head_gasket_and_to_nothing_else() 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_same_record_gives_the_same_assessment(name: str) -> None:
     assert sample(name) == sample(name)
+
+
+def test_oil_that_looked_milky_was_not_drawn_in_through_the_breather() -> None:
+    assessment = sample("oil_that_looked_milky")
+
+    # milky on the stick, red powder on the splines: put right before the next ride, neither a danger now
+    assert assessment.verdict.level == "repair"
+    assert rules(assessment, "repair") == {
+        "final_drive/oil_holds_water",
+        "shaft_and_splines/grease_turned_to_powder",
+    }
+    # a loop of hose below the axle and rust would point to the breather; a jar that stayed clear speaks against it
+    assert causes(assessment) == []
+    (ruled_out,) = assessment.ruled_out
+    assert ruled_out.rule == "final_drive/water_through_breather"
+    assert [(one.name, one.value) for one in ruled_out.ruled_out_by][-1] == ("settled_sample", "one layer")
+
+
+def test_the_photos_of_a_sample_are_drawn_small_and_each_stands_in_its_report() -> None:
+    folder = SAMPLES / "oil_that_looked_milky"
+    found = gallery(sample("oil_that_looked_milky"), folder)
+
+    assert set(found.addresses) == {file.name for file in folder.glob("*.jpg")}
+    assert found.not_shown == {}
+    assert all(file.stat().st_size < 30_000 for file in folder.glob("*.jpg"))
+
+
+def test_in_a_notebook_the_report_shows_the_photos_of_its_record() -> None:
+    folder = SAMPLES / "oil_that_looked_milky"
+    assessment = sample("oil_that_looked_milky")
+
+    assert render(assessment, "mechanic", folder).count('src="data:image/jpeg;base64,') == 4
+    assert "data:image" not in render(assessment, "mechanic")
