@@ -133,7 +133,7 @@ def _unlooked(
         minutes=prop.minutes,
         could_show=tuple(dict.fromkeys(rule.title for rule in waiting if rule.class_ != "none")),
         worst=worst,
-        effort=max((rule.effort for rule in rules), key=EFFORTS.index, default="none"),
+        effort=max((rule.effort for rule in waiting), key=EFFORTS.index, default="none"),
     )
     worth = max((_worth(knowledge, rule.class_, rule.effort, prop.eyes) for rule in waiting), default=0.0)
     return entry, worth / max(prop.minutes, 0.5)
