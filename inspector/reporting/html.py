@@ -146,7 +146,8 @@ def _style(paper: str | bool, *more: str) -> Markup:
         screen = (folder / "screen.css").read_text(encoding="utf-8")
         return Markup("".join(sheets) + screen)
     size = paper if isinstance(paper, str) else "A4"
-    return Markup(fonts + _with_axis("".join(sheets)).replace("size: A4;", f"size: {size};"))
+    told, sheet = words()["text"], _with_axis("".join(sheets)).replace("size: A4;", f"size: {size};")
+    return Markup(fonts + sheet.replace('"page "', f'"{told["page_of"]} "').replace('" of "', f'" {told["of"]} "'))
 
 
 def _with_axis(sheet: str) -> str:

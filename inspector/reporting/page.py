@@ -11,7 +11,7 @@ from inspector.reporting.citations import SourceLine, source_lines
 from inspector.reporting.front import ACT_NOW, Front, make_front
 from inspector.reporting.jobs import JobLine, job_lines
 from inspector.reporting.places import Group, by_look, by_part
-from inspector.reporting.words import READERS, ride_answer, verdict_more, verdict_sentence, words
+from inspector.reporting.words import READERS, looks_made, ride_answer, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import Assessment, FindingEntry, Measurement, Visit
 
 MOST_HEADER = 56
@@ -81,7 +81,7 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         look_next=by_look(assessment.look_next),
         sources=sources,
         source_numbers={source.title: source.number for source in sources},
-        looks=_looks(assessment),
+        looks=looks_made(assessment),
         measured_groups=_measured_alike(assessment.measurements),
         cautions={caution.id: caution.title for caution in assessment.cautions},
     )
@@ -144,14 +144,3 @@ def _measured_alike(measurements: Iterable[Measurement]) -> tuple[tuple[Measurem
         limit = (one.limit, one.limit_origin, one.standing)
         groups.setdefault((one.part, one.name, one.tool, one.uncertainty, limit), []).append(one)
     return tuple(tuple(group) for group in groups.values())
-
-
-def _looks(assessment: Assessment) -> str:
-    systems = assessment.coverage
-    text: str = words()["text"]["coverage"].format(
-        looked=sum(system.looked for system in systems),
-        expected=sum(system.expected for system in systems),
-        critical_looked=sum(system.critical_looked for system in systems),
-        critical_expected=sum(system.critical_expected for system in systems),
-    )
-    return text

@@ -6,7 +6,7 @@ from inspector.reporting.costs_text import cost_lines
 from inspector.reporting.due_text import due_lines
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
-from inspector.reporting.words import ride_answer, verdict_first, verdict_more, verdict_sentence, words
+from inspector.reporting.words import looks_made, ride_answer, verdict_first, verdict_more, verdict_sentence, words
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
 
 _IN_FULL = ("stop", "repair")
@@ -65,7 +65,7 @@ def _finding(entry: FindingEntry, reader: str, width: int) -> list[str]:
     for action in entry.do if entry.level in _IN_FULL else entry.do[:1]:
         lines += bullet(f"{words()['by'][reader][action.by]}: {action.step}", width, ">", indent)
     if entry.explained_by:
-        lines += paragraph(f"See suspected cause {', '.join(entry.explained_by)}.", width, indent)
+        lines += paragraph(_said("explained_by", labels=", ".join(entry.explained_by)), width, indent)
     return lines
 
 
@@ -73,32 +73,38 @@ def _grounds(entry: FindingEntry) -> str:
     """Class, risk, how sure, and where the class comes from, in one line."""
     parts = [words()["class"][entry.class_name]]
     if entry.risk is not None:
-        parts.append(f"risk {entry.risk.words}")
+        parts.append(_said("risk", risk=entry.risk.words))
     parts.append(entry.certainty)
     parts += dict.fromkeys(_tool(evidence) for evidence in entry.evidence if evidence.tool)
     source = entry.sources[0]
-    return f"({'; '.join(parts)}. Source: {source.title}, {source.at}; {source.standing}, {source.known})"
+    cited = _said("source", title=source.title, at=source.at, standing=source.standing, known=source.known)
+    return f"({'; '.join(parts)}. {cited})"
 
 
 def _tool(evidence: Evidence) -> str:
-    return f"measured with {evidence.tool}" if evidence.tool != "by eye" else "judged by eye"
+    return _said("by_eye") if evidence.tool == "by eye" else _said("with_tool", tool=evidence.tool)
 
 
 def _causes(assessment: Assessment, width: int) -> list[str]:
-    if not assessment.causes:
+    if not assessment.causes and not assessment.ruled_out:
         return []
     lines = heading(words()["heading"]["causes"], width)
-    lines += paragraph(words()["text"]["suspected"], width)
+    if assessment.causes:
+        lines += paragraph(words()["text"]["suspected"], width)
     for entry in assessment.causes:
-        lines += bullet(
-            f"{titled(entry.title, entry.place)}: {entry.certainty} suspicion", width, f"{entry.label}.", " "
-        )
-        signs = sorted(entry.symptoms, key=int)
-        explains = f"Findings that point to it: {', '.join(signs)}. " if signs else ""
-        lines += paragraph(f"{explains}{entry.settled_by or ''}", width, " " * 5)
+        cause = _said("cause", title=titled(entry.title, entry.place), strength=entry.certainty)
+        lines += bullet(cause, width, f"{entry.label}.", " ")
+        signs = ", ".join(sorted(entry.symptoms, key=int))
+        told = [_said("signs", labels=signs) if signs else "", entry.settled_by or ""]
+        lines += paragraph(" ".join(text for text in told if text), width, " " * 5)
     for entry in assessment.ruled_out:
-        lines += bullet(f"Ruled out by what was seen: {titled(entry.title, entry.place)}", width)
+        lines += bullet(_said("ruled_out", title=titled(entry.title, entry.place)), width)
     return lines
+
+
+def _said(name: str, **values: object) -> str:
+    """One of the fixed words that only a terminal needs."""
+    return str(words()["terminal"][name].format(**values))
 
 
 def _unseen(assessment: Assessment, width: int) -> list[str]:
@@ -114,14 +120,9 @@ def _unseen(assessment: Assessment, width: int) -> list[str]:
             lines += bullet(f"{part}: {', '.join(names)}", width)
         if len(grouped) > _MOST_UNSEEN_LINES:
             rest = sum(len(names) for names in list(grouped.values())[_MOST_UNSEEN_LINES:])
-            lines += bullet(f"and {rest} more; the report lists them all (--pdf FILE, --json FILE)", width)
+            lines += bullet(_said("more_unseen", number=rest), width)
     if assessment.coverage:
-        looked = sum(system.looked for system in assessment.coverage)
-        expected = sum(system.expected for system in assessment.coverage)
-        critical = sum(system.critical_looked for system in assessment.coverage)
-        of_critical = sum(system.critical_expected for system in assessment.coverage)
-        text = f"Looked at: {looked} of {expected} things; of those that decide, {critical} of {of_critical}."
-        lines += ["", *paragraph(text, width)]
+        lines += ["", *paragraph(looks_made(assessment), width)]
     return lines
 
 

@@ -89,3 +89,15 @@ def _critical(number: int) -> str:
     parts = words()["verdict_parts"]
     text: str = parts["critical_one" if number == 1 else "critical_many"].format(number=number)
     return text
+
+
+def looks_made(assessment: Assessment) -> str:
+    """How many of the looks that were expected were made, and of those that decide."""
+    systems = assessment.coverage
+    text: str = words()["text"]["coverage"].format(
+        looked=sum(system.looked for system in systems),
+        expected=sum(system.expected for system in systems),
+        critical_looked=sum(system.critical_looked for system in systems),
+        critical_expected=sum(system.critical_expected for system in systems),
+    )
+    return text
