@@ -41,10 +41,3 @@ def answer_case(case: Case, state: State) -> Answer:
         elif found not in accepted:
             return False
     return result
-
-
-def answer_cases(cases: tuple[Case, ...], state: State) -> Answer:
-    """Whether any of several cases holds in one state."""
-    if len(cases) == 1:
-        return answer_case(cases[0], state)
-    return any_of(answer_case(case, state) for case in cases)

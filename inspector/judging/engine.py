@@ -39,13 +39,13 @@ class Engine:
         self._conclusions: set[Conclusion] = set()
         self._number = 0
         self._next: list[Mapping[str, str]] = []
-        self._asked_for: set[tuple[str, str]] = set()
+        self._wanted: dict[str, dict[str, set[str]]] = {}
         self._productions: dict[str, Production] = {}
         definition: dict[str, Any] = {"begin and end": {"any": [{"m": _BEGIN}, {"n": _END}], "run": _drawn}}
         for number, production in enumerate(productions):
             self._productions[f"p{number}"] = production
-            for pattern in production.patterns:
-                self._asked_for |= {(pattern.kind, rule) for rule in dict(pattern.conditions).get("rule", ())}
+            for kind, ((key, words), *_) in production.patterns:
+                self._wanted.setdefault(kind, {}).setdefault(key, set()).update(words)
             patterns = [{f"m{i}": _pattern(p)} for i, p in enumerate(production.patterns)]
             definition[f"p{number}"] = {"all": patterns, "run": _drawn}
         self._rules = durable.Ruleset(_NAME, None, definition)
@@ -53,7 +53,7 @@ class Engine:
     def run(self, facts: Iterable[Mapping[str, str]]) -> frozenset[Conclusion]:
         """Everything that follows from the facts, in whatever order they come. Raises RuleError."""
         with self._lock:
-            self._conclusions, self._number, self._next = set(), 0, list(facts)
+            self._conclusions, self._number, self._next = set(), 0, list(filter(self._wants, facts))
             # without a matched fact, deleting the session would read memory never written
             session = self._rules.assert_fact(self._payload(_BEGIN))
             try:
@@ -71,6 +71,10 @@ class Engine:
     def _payload(self, fact: Mapping[str, str]) -> dict[str, str]:
         self._number += 1  # ids of our own: the engine's are hashes of the content and may collide
         return {"id": f"n{self._number}", "sid": _SESSION, **_clean(fact)}
+
+    def _wants(self, fact: Mapping[str, str]) -> bool:
+        """Whether a fact meets the first condition of any pattern; the others can do nothing."""
+        return any(fact.get(key) in words for key, words in self._wanted.get(fact["kind"], {}).items())
 
     def _round(self) -> None:
         """Hand over the facts at hand; what follows from them is handed over in the next round, all at once."""
@@ -103,8 +107,9 @@ class Engine:
         conclusion = Conclusion(production.kind, production.rule, place, production.slot)
         if conclusion not in self._conclusions:
             self._conclusions.add(conclusion)
-            if (conclusion.kind, conclusion.rule) in self._asked_for:
-                self._next.append(conclusion.payload())
+            follows = conclusion.payload()
+            if self._wants(follows):
+                self._next.append(follows)
 
 
 def _drawn(c: Any) -> None:

@@ -33,8 +33,7 @@ class Conclusion(NamedTuple):
         return {"kind": self.kind, "rule": self.rule, "place": self.place, "slot": self.slot}
 
 
-@dataclass(frozen=True)
-class Pattern:
+class Pattern(NamedTuple):
     """A fact of a kind that holds, under each of these keys, one of these words; tested in this order."""
 
     kind: str

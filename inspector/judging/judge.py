@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from operator import itemgetter
 from typing import NamedTuple
 
 from inspector.deriving.facts import Fact, Facts
-from inspector.judging.answers import Answer, all_of, answer_case, answer_cases, any_of
+from inspector.judging.answers import Answer, all_of, answer_case, any_of
 from inspector.judging.engine import RuleError
 from inspector.judging.grammar import Conclusion, payloads
-from inspector.judging.plan import Alternative, Cause, Plan, Single, plan_for
+from inspector.judging.items import Key, OpenRule, answer_item, open_looks
+from inspector.judging.plan import Alternative, Cause, Single, plan_for
 from inspector.judging.stages import conclude, engines_for
 from inspector.judging.states import Case, Item, State, accepted_words, states
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.rules import Rule, Test
 from inspector.reading.inspection import Word
-
-Key = tuple[str, str, str]
 
 
 class Ground(NamedTuple):
@@ -47,14 +47,6 @@ class Finding:
         return self.rule.id, self.place
 
 
-class OpenRule(NamedTuple):
-    """A rule that cannot be answered at a place, and the looks that would answer it."""
-
-    rule: Rule
-    place: str
-    missing: tuple[Key, ...]
-
-
 @dataclass(frozen=True)
 class Judgement:
     """All answers: findings that stand, suspicions ruled out, and what is open."""
@@ -70,7 +62,7 @@ def judge(facts: Facts, knowledge: Knowledge) -> Judgement:
     kind = facts.machine.id
     found = states(facts, knowledge)
     conclusions = conclude(payloads(found, accepted_words(knowledge)), engines_for(knowledge, kind))
-    findings, opened = _Judge(facts, plan_for(knowledge, kind), found, conclusions).rules()
+    findings, opened = _Judge(facts, knowledge, found, conclusions).rules()
     kept = _yielding(findings)
     return Judgement(
         facts=facts,
@@ -92,24 +84,26 @@ def _yielding(findings: list[Finding]) -> list[Finding]:
 
 class _Judge:
     def __init__(
-        self, facts: Facts, plan: Plan, found: Mapping[Item, State], conclusions: Iterable[Conclusion]
+        self, facts: Facts, knowledge: Knowledge, found: Mapping[Item, State], conclusions: Iterable[Conclusion]
     ) -> None:
         self.facts = facts
-        self.plan = plan
+        self.known = knowledge
+        self.plan = plan_for(knowledge, facts.machine.id)
         self.states = found
         self.conclusions = frozenset(conclusions)
         self.answers: dict[tuple[str, str], Answer] = {}
-        self.asked: dict[Key, tuple[Key, ...]] = {}
+        self.singles: dict[tuple[str, str], Finding] = {}
+        self.missing: dict[tuple[str, str], tuple[Key, ...]] = {}
+        self.asked: dict[Item, tuple[tuple[str, tuple[Key, ...]], ...]] = {}
 
     def rules(self) -> tuple[list[Finding], list[OpenRule]]:
-        findings: list[Finding] = []
-        opened: list[OpenRule] = []
-        for single in self.plan.singles.values():
-            answer = self.answers[single.key] = answer_cases(single.cases, self.states[single.item])
-            if answer is True:
-                findings.append(self._single(single))
-            elif answer is None:
-                opened.append(OpenRule(single.rule, single.key[1], self._missing_in(single)))
+        standing, numbered = self._items()
+        self.singles = {
+            one.key: Finding(one.rule, one.key[1], self._grounds(one.item, case)) for one, case in standing
+        }
+        findings = list(self.singles.values())
+        opened = [one for _, one in numbered]
+        self.missing = {(one.rule.id, one.place): one.missing for one in opened}
         for cause in self.plan.causes.values():
             answer = self.answers[cause.key] = all_of(self._member(member) for member in cause.gathers)
             if answer is True:
@@ -118,6 +112,21 @@ class _Judge:
                 opened.append(OpenRule(cause.rule, cause.key[1], self._missing_of(cause)))
         self._compare({finding.key for finding in findings})
         return findings, opened
+
+    def _items(self) -> tuple[list[tuple[Single, Case]], list[tuple[int, OpenRule]]]:
+        """The rules about one part that stand and that are open, each in the order of the rules."""
+        standing: list[tuple[int, Single, Case]] = []
+        opened: list[tuple[int, OpenRule]] = []
+        kind = self.facts.machine.id
+        for item in self.plan.by_item:
+            words = tuple(self.states[item].items())
+            found = answer_item(self.known, kind, item, words, self._asked_at(item))
+            self.answers.update(found.answers)
+            standing += found.standing
+            opened += found.opened
+        standing.sort(key=itemgetter(0))
+        opened.sort(key=itemgetter(0))
+        return [(single, case) for _, single, case in standing], opened
 
     def _compare(self, standing: set[tuple[str, str]]) -> None:
         """The engine says yes; no and open are told apart here; both must agree on every yes."""
@@ -135,14 +144,9 @@ class _Judge:
     def _member(self, member: tuple[Alternative, ...]) -> Answer:
         return any_of(self._answer(one) for one in member)
 
-    def _grounds(self, item: Item, case: Case) -> list[Ground]:
+    def _grounds(self, item: Item, case: Case) -> tuple[Ground, ...]:
         looks = self.facts.items[item]
-        return [Ground(looks[check.name], check.test) for check in case]
-
-    def _single(self, single: Single) -> Finding:
-        state = self.states[single.item]
-        holding = next(case for case in single.cases if answer_case(case, state) is True)
-        return Finding(single.rule, single.key[1], tuple(self._grounds(single.item, holding)))
+        return tuple(Ground(looks[check.name], check.test) for check in case)
 
     def _cause(self, cause: Cause, earlier: list[Finding]) -> Finding:
         grounds, symptoms = self._gathered(cause, earlier)
@@ -173,8 +177,8 @@ class _Judge:
                     continue
                 if one.case is not None:
                     yield from self._grounds(one.item, one.case)
-                elif (str(one.rule), one.item[1]) in self.plan.singles:
-                    yield from self._single(self.plan.singles[str(one.rule), one.item[1]]).grounds
+                elif (str(one.rule), one.item[1]) in self.singles:
+                    yield from self.singles[str(one.rule), one.item[1]].grounds
 
     def _gathered(self, cause: Cause, earlier: list[Finding]) -> tuple[list[Ground], list[tuple[str, str]]]:
         grounds: list[Ground] = []
@@ -194,15 +198,6 @@ class _Judge:
                 symptoms.append(finding.key)
         return grounds, list(dict.fromkeys(symptoms))
 
-    def _missing_in(self, single: Single) -> tuple[Key, ...]:
-        """The looks that keep a rule about one part open, without repeats."""
-        cases = single.cases
-        if len(cases) == 1:
-            return self._open_looks(single.item, cases[0])
-        state = self.states[single.item]
-        unsettled = (case for case in cases if answer_case(case, state) is None)
-        return tuple(dict.fromkeys(key for case in unsettled for key in self._open_looks(single.item, case)))
-
     def _missing_of(self, cause: Cause) -> tuple[Key, ...]:
         """The looks that keep a cause open, without repeats."""
         missing: list[Key] = []
@@ -215,33 +210,33 @@ class _Judge:
                 if one.case is not None:
                     missing += self._open_looks(one.item, one.case)
                 else:
-                    missing += self._missing_in(self.plan.singles[str(one.rule), one.item[1]])
+                    missing += self.missing[str(one.rule), one.item[1]]
         return tuple(dict.fromkeys(missing))
 
-    def _open_looks(self, item: Item, case: Case) -> tuple[Key, ...]:
-        """The looks that keep one case open, without repeats."""
-        state, looks = self.states[item], self.facts.items[item]
-        names = [name for key, _, name, _ in case if state.get(key, "") is None]
-        if len(names) == 1:
-            return self._asked(looks[names[0]])
-        return tuple(dict.fromkeys(key for name in names for key in self._asked(looks[name])))
+    def _open_looks(self, item: Item, case: Case) -> list[Key]:
+        return open_looks(item, case, self.states[item], dict(self._asked_at(item)))
 
-    def _asked(self, fact: Fact) -> tuple[Key, ...]:
-        """A derived fact is closed by the looks it comes from; one that nobody knows is closed by none."""
-        key = fact[:3]
-        found = self.asked.get(key)
+    def _asked_at(self, item: Item) -> tuple[tuple[str, tuple[Key, ...]], ...]:
+        """For each worked-out property of a part that is open: the looks that would settle it."""
+        found = self.asked.get(item)
         if found is None:
-            if isinstance(fact.value, Word):
-                found = ()
-            else:
-                found = tuple(dict.fromkeys(self._sources(fact))) if fact.derived_from else (key,)
-            self.asked[key] = found
+            looks, state = self.facts.items[item], self.states[item]
+            found = self.asked[item] = tuple(
+                (name, tuple(dict.fromkeys(self._sources(looks[name]))))
+                for name, keys in self.plan.worked_out.get(item[0], ())
+                if any(state.get(key, "") is None for key in keys)
+            )
         return found
 
     def _sources(self, fact: Fact) -> Iterator[Key]:
+        """A derived fact is closed by the looks it comes from; one that nobody knows is closed by none."""
+        if isinstance(fact.value, Word):
+            return
+        if not fact.derived_from:
+            yield fact.part, fact.place, fact.name
         for part, place, name in fact.derived_from:
             source = self.facts.items[part, place][name]
             if source.derived_from:
-                yield from self._asked(source)
+                yield from self._sources(source)
             elif not source.seen or not fact.partial:
                 yield part, place, name

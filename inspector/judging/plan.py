@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from inspector.judging.states import Case, Item, checks
+from inspector.judging.states import Case, Item, checks, tested_checks
 from inspector.knowledge.kept import once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import Machine
@@ -22,8 +22,9 @@ class Alternative(NamedTuple):
 
 
 class Single(NamedTuple):
-    """A rule about one part at one of its places."""
+    """A rule about one part at one of its places, and its number among all of them."""
 
+    number: int
     rule: Rule
     key: tuple[str, str]
     item: Item
@@ -45,17 +46,21 @@ class Cause(NamedTuple):
 
 @dataclass(frozen=True)
 class Plan:
-    """All rules at all their places, each kind in the order of the rules."""
+    """All rules at all their places: those about one part by part and place, then the causes in their order.
 
-    singles: Mapping[tuple[str, str], Single]
+    `worked_out` names for each part the derived properties that rules test, with the keys they are tested under.
+    """
+
+    by_item: Mapping[Item, tuple[Single, ...]]
     causes: Mapping[tuple[str, str], Cause]
+    worked_out: Mapping[str, tuple[tuple[str, tuple[str, ...]], ...]]
 
 
 @once
 def plan_for(knowledge: Knowledge, kind: str) -> Plan:
     """The plan of a machine kind."""
     machine = knowledge.machines[kind]
-    singles: dict[tuple[str, str], Single] = {}
+    by_item: dict[Item, list[Single]] = {}
     causes: dict[tuple[str, str], Cause] = {}
     for rule in knowledge.rules.values():
         for place in machine.parts.get(rule.about, ()):
@@ -65,8 +70,21 @@ def plan_for(knowledge: Knowledge, kind: str) -> Plan:
                 causes[key] = Cause(rule, key, *(_members(group, place, knowledge, machine) for group in groups))
             else:
                 cases = tuple(checks(tests) for tests in rule.cases())
-                singles[key] = Single(rule, key, (rule.about, place), cases)
-    return Plan(singles, causes)
+                item = (rule.about, place)
+                number = sum(map(len, by_item.values()))
+                by_item.setdefault(item, []).append(Single(number, rule, key, item, cases))
+    return Plan({item: tuple(found) for item, found in by_item.items()}, causes, _worked_out(knowledge))
+
+
+def _worked_out(knowledge: Knowledge) -> dict[str, tuple[tuple[str, tuple[str, ...]], ...]]:
+    return {
+        part: tuple(
+            (name, tuple(check.key for check in asked))
+            for name, asked in tested.items()
+            if knowledge.properties[part][name].derive is not None
+        )
+        for part, tested in tested_checks(knowledge).items()
+    }
 
 
 def _members(members: tuple[Member, ...], zone: str, knowledge: Knowledge, machine: Machine) -> Members:

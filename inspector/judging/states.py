@@ -55,7 +55,7 @@ def key_of(name: str, test: Test) -> tuple[str, frozenset[str]]:
 
 def states(facts: Facts, knowledge: Knowledge) -> dict[Item, State]:
     """The state of every part at its place."""
-    tested = _tested(knowledge)
+    tested = tested_checks(knowledge)
     return {item: _state(looks, tested.get(item[0], {})) for item, looks in facts.items.items()}
 
 
@@ -91,7 +91,7 @@ def _against(limit: Applied, word: str) -> str | None:
 
 
 @once
-def _tested(knowledge: Knowledge) -> Mapping[str, Mapping[str, Case]]:
+def tested_checks(knowledge: Knowledge) -> Mapping[str, Mapping[str, Case]]:
     """By part and property: one check for each key that any rule tests."""
     found: dict[str, dict[str, dict[str, Check]]] = {}
     for part, tests in _all_tests(knowledge):

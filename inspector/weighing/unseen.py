@@ -7,7 +7,8 @@ from functools import cached_property
 
 from inspector.deriving.facts import Fact
 from inspector.deriving.limits import Standing
-from inspector.judging.judge import Judgement, Key
+from inspector.judging.items import Key
+from inspector.judging.judge import Judgement
 from inspector.knowledge.kept import lately, once
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.observables import Eyes, Property

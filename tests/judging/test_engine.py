@@ -154,16 +154,16 @@ def test_an_error_in_a_rule_is_raised_with_the_name_of_the_rule() -> None:
 @pytest.mark.parametrize(
     "fact",
     [
-        {"kind": "item", "note": "x" * 70_000},
-        {"kind": "item", "a b": "word"},
-        {"kind": "item", "number": 1.5},
-        {"kind": "item", "sid": "other"},
+        {"note": "x" * 70_000},
+        {"a b": "word"},
+        {"number": 1.5},
+        {"sid": "other"},
     ],
 )
 def test_a_fact_the_engine_would_compare_wrongly_is_refused(fact: dict[str, str]) -> None:
     engine = Engine([Production((Pattern("item", (("part", ("pad",)),)),), "finding", "r")])
     with pytest.raises(ValueError, match="is not a short word"):
-        engine.run([fact])
+        engine.run([{"kind": "item", "part": "pad", **fact}])
     assert engine.run([]) == frozenset()
     engine.close()
 
