@@ -209,7 +209,7 @@ def read_measured(text: str, prop: Property, knowledge: Knowledge) -> Measured:
     low, high = prop.plausible_range()
     if not low <= amount.base <= high:
         raise NotAValue(f"`{amount.typed}` is not believable here; from {prop.plausible} is")
-    named = _tool(tools[0], knowledge) if tools else None
+    named = _tool(tools[0], prop, knowledge) if tools else None
     if sign:
         return Measured(amount, _stated(spread, amount, high - low), named, stated=True)
     assumed = named or next((t for t in prop.tools if t in knowledge.tools), None)
@@ -241,10 +241,13 @@ def _spread_dimension(dimension: str) -> str:
     return "temperature difference" if dimension == "temperature" else dimension
 
 
-def _tool(text: str, knowledge: Knowledge) -> str:
+def _tool(text: str, prop: Property, knowledge: Knowledge) -> str:
     name = plain(text).removeprefix("a ").removeprefix("the ")
     if name not in knowledge.tools:
-        raise NotAValue(not_allowed("the tool", text.strip(), knowledge.tools, most=20))
+        fitting = [tool for tool, entry in knowledge.tools.items() if prop.dimension in entry.gives]
+        fitting.sort(key=lambda tool: tool not in prop.tools)  # the usual ones of this look first
+        listed = dict.fromkeys((*fitting, *knowledge.tools))
+        raise NotAValue(not_allowed("the tool", text.strip(), listed, most=len(fitting) or 20))
     return name
 
 
