@@ -1,4 +1,4 @@
-"""Write the fixed words as a template for translators, for the usual gettext tools: report_templates/words/report.pot.
+"""Write the fixed words as a template for gettext: report_templates/words/report.pot.
 
 Run: python tests/reporting/catalogue.py
 Each word has its place in en.toml as its context, so that equal words may be translated in different ways.
