@@ -62,7 +62,7 @@ def test_a_buyer_sees_the_five_largest_jobs_and_what_nobody_proved() -> None:
     left = [e for e in assessment.findings if e.level in ("stop", "repair", "plan")]
     assert max(EFFORTS.index(e.effort) for e in left) == efforts[0]
     for one in front.dearest:
-        assert f"{one.price} {', '.join(one.labels)} {one.title} {one.where}" in text
+        assert f"{', '.join(one.labels)} {one.title} {one.where}: {one.price}" in text
     # aged rubber and a warped disc are suspected only, and each would cost a medium job
     assert [cause.rule for cause in front.unproved_causes] == [
         "wheels_and_tyres/aged_tyre_with_tread",

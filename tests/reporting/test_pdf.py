@@ -14,11 +14,11 @@ from pypdf import PdfReader
 from pypdf.generic import DictionaryObject
 
 from inspector.reporting import pdf
-from inspector.reporting.assets import NotFetched, assets, fetcher
+from inspector.reporting.assets import assets, fetcher
 from inspector.reporting.html import to_paper
 from inspector.reporting.words import READERS, verdict_sentence, words
 from inspector.weighing.assessment import Assessment
-from tests.reporting.cases import FILE, HOSTILE, OUTSIDE, hostile, in_order, nearly_empty, squeezed, worn
+from tests.reporting.cases import HOSTILE, hostile, in_order, nearly_empty, squeezed, worn
 
 CASES = {"worn": worn, "nearly empty": nearly_empty, "in order": in_order, "hostile": hostile}
 
@@ -184,30 +184,6 @@ def test_hostile_text_fetches_nothing_attaches_nothing_and_links_nowhere(
     assert all("/A" not in link or link["/A"]["/S"] == "/GoTo" for link in links)
     assert squeezed(HOSTILE) in text_of(document)
     assert [r.message for r in caplog.records if "Failed to load" in r.message] == []
-
-
-@pytest.mark.parametrize(
-    "address",
-    [
-        FILE,
-        __file__,
-        OUTSIDE,
-        OUTSIDE.replace("http", "https"),
-        OUTSIDE.replace("http", "ftp"),
-        "data:text/plain,a",
-        "asset:../text.ttf",
-        "asset:",
-        "ASSET:text.ttf",
-        "",
-    ],
-)
-def test_the_fetcher_hands_out_only_its_own_files(address: str) -> None:
-    with pytest.raises(NotFetched):
-        fetcher().fetch(address)
-
-
-def test_the_fetcher_hands_out_the_font() -> None:
-    assert fetcher().fetch("asset:text.ttf").read() == assets()["text.ttf"]
 
 
 def test_letters_are_laid_out_as_wide_as_their_weight() -> None:
