@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import shutil
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 from inspector import assess
@@ -64,3 +66,9 @@ def good_observations(
             if looks:
                 observations[f"{part} @ {place}"] = looks
     return observations
+
+
+def photos_beside(sample: Path, folder: Path) -> None:
+    """Copy the photos of a sample into a folder, where a copy of its record looks for them."""
+    for photo in sample.parent.glob("*.jpg"):
+        shutil.copy(photo, folder)

@@ -17,6 +17,7 @@ from inspector.cli import cli
 from inspector.noting.plain_record import record_yaml
 from inspector.reading.inspection import Silent, Word
 from inspector.reading.record import load_document
+from tests.records import photos_beside
 
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLES = sorted((ROOT / "samples").glob("*/record.yaml"))
@@ -51,6 +52,7 @@ def test_a_record_cut_in_two_and_merged_gives_the_findings_of_the_whole(sample: 
             halves[side]["observations"][address] = entry
     for name, half in zip("ab", halves, strict=True):
         (tmp_path / f"{name}.yaml").write_text(record_yaml(half))
+    photos_beside(sample, tmp_path)
     result = run("merge", tmp_path / "a.yaml", tmp_path / "b.yaml", "--out", tmp_path / "whole.yaml")
     assert (result.exit_code, "taken" in result.stderr) == (0, False)
     one, other = read(sample), read(tmp_path / "whole.yaml")

@@ -16,7 +16,7 @@ from inspector.knowledge.faults import Faults
 from inspector.knowledge.library import knowledge
 from inspector.knowledge.walk_round import questions
 from inspector.noting.record_file import RecordFile
-from tests.records import good_value
+from tests.records import good_value, photos_beside
 
 KNOWN = knowledge()
 TODAY = date(2026, 11, 25)
@@ -191,6 +191,7 @@ def test_answers_to_any_sample_are_added_and_undone_without_a_trace(
     sample: Path, tmp_path: Path, data: st.DataObject
 ) -> None:
     text = sample.read_text()
+    photos_beside(sample, tmp_path)
     file = opened(tmp_path / "r.yaml", text)
     now = file.inspection
     walk = questions(KNOWN, now.kind, now.purpose, "full", now.work, now.without)

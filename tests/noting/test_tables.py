@@ -24,7 +24,7 @@ from inspector.noting.plain_record import record_yaml
 from inspector.noting.table_rows import head_rows, look_rows, write_table
 from inspector.reading.addresses import Addresses
 from inspector.reading.inspection import Inspection
-from tests.records import good_observations
+from tests.records import good_observations, photos_beside
 
 KNOWN = knowledge()
 SAMPLES = sorted((Path(__file__).resolve().parents[2] / "samples").glob("*/record.yaml"))
@@ -59,6 +59,7 @@ def said(path: Path) -> list[str]:
 def test_every_sample_as_a_table_says_the_same(sample: Path, ending: str, tmp_path: Path) -> None:
     target = tmp_path / f"looks.{ending}"
     assert run("table", sample, target).exit_code == 0
+    photos_beside(sample, tmp_path)
 
     assert same(read(target)) == same(read(sample))
 

@@ -23,6 +23,7 @@ from inspector.reading.inspection import (
     Word,
 )
 from inspector.reading.record import read_record
+from tests.records import photos_beside
 
 TODAY = date(2026, 11, 1)
 HEAD = "machine: {kind: shaft drive motorcycle}\ninspection: {purpose: handover, date: 2026-05-01}\n"
@@ -324,4 +325,5 @@ def test_the_samples_read_the_same_however_they_were_saved(tmp_path: Path, sampl
         "BOM": b"\xef\xbb\xbf" + path.read_bytes(),
     }[change]
     (tmp_path / "record.yaml").write_bytes(copy)
+    photos_beside(path, tmp_path)
     assert read_record(tmp_path / "record.yaml", knowledge(), TODAY) == plain
