@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from inspector.quantities.costs import Estimate, quantiles, rounded_outward
+from inspector.quantities.costs import Estimate, quantiles, rounded_outward, widened
 from inspector.quantities.money import Money
 from inspector.reading.prices import Price, Prices
 from inspector.weighing.assessment import Assessment, FindingEntry
@@ -64,14 +64,15 @@ def _where(entry: FindingEntry) -> tuple[str, str]:
 def _total(priced: list[tuple[FindingEntry, Price]], prices: Prices) -> tuple[float, float]:
     """The lower end counts the work at one part and place once, at its dearest; the upper end every finding.
 
-    Nobody can tell from a record how much of the work is shared.
+    Nobody can tell from a record how much of the work is shared. Figures that people write down span too little,
+    so they are widened here, and only here.
     """
     if not priced:
         return 0.0, 0.0
     once: dict[tuple[str, str], Estimate] = {}
     each: dict[tuple[str, str, str], Estimate] = {}
     for entry, price in priced:
-        where, estimate = _where(entry), _estimate(price, prices)
+        where, estimate = _where(entry), widened(_estimate(price, prices))
         each[(entry.rule, *where)] = estimate
         if where not in once or estimate.usual > once[where].usual:
             once[where] = estimate

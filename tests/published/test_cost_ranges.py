@@ -5,7 +5,7 @@ import math
 import pytest
 from scipy import stats
 
-from inspector.quantities.costs import Estimate, quantiles, rounded_outward
+from inspector.quantities.costs import Estimate, quantiles, rounded_outward, widened
 
 JOBS = [Estimate(40, 60, 110), Estimate(80, 120, 260), Estimate(150, 220, 400)]
 
@@ -38,6 +38,16 @@ def test_a_fixed_price_stays_fixed():
     job = Estimate(100, 100, 100)
 
     assert quantiles([job]) == [100, 100, 100]
+
+
+@pytest.mark.parametrize(
+    ("noted", "taken"),
+    [((80, 120, 260), (68, 120, 302)), ((0, 30, 60), (0, 30, 69)), ((100, 100, 100), (100, 100, 100))],
+)
+def test_ends_are_taken_a_third_farther_apart(noted, taken):
+    wide = widened(Estimate(*noted))
+
+    assert (wide.low, wide.usual, wide.high) == pytest.approx(taken)
 
 
 @pytest.mark.parametrize(
