@@ -68,7 +68,8 @@ def _because(fact: Fact, standings: _Standings, opened: bool) -> UnseenBecause |
         return None
     found = standings.of(fact)
     if "cannot tell" in found:
-        return "cannot tell"
+        # what was measured can be measured better; a word or a day beside it is as good as it gets
+        return "cannot tell" if isinstance(fact.value, Measured) else None
     return "limit not known" if "not known" in found else None
 
 
