@@ -63,6 +63,8 @@ def _by_then(ahead: Forecast, unit: str) -> str:
 def _reached(ahead: Forecast, unit: str, the_limit: str) -> str:
     assert ahead.low is not None
     assert ahead.high is not None
+    if math.isinf(ahead.low):
+        return f"The readings show no wear that can be told from none. {the_limit} is not in sight"
     low, high = round_outward(*(convert(way, "km", unit, "distance") for way in (ahead.low, ahead.high)))
     if not high:
         return f"{the_limit} is reached"

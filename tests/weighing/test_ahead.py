@@ -39,6 +39,11 @@ RANGE = (3130.0, 3130.0, 4510.0, 6650.0)
             Forecast(LIMIT, "as before", 900.0, 900.0, 9000.0, math.inf),
             "The limit of 1.5 mm is reached after 900 km at the earliest; measure again after 900 km.",
         ),
+        (  # growing readings: even the fastest believable wear is none
+            Forecast(LIMIT, "as before", 20_000.0, math.inf, math.inf, math.inf),
+            "The readings show no wear that can be told from none. The limit of 1.5 mm is not in sight;"
+            " measure again after 20\u00a0000 km.",
+        ),
         (
             Forecast(LIMIT, "as before", 0.0, 0.0, 300.0, 1800.0),
             "The limit of 1.5 mm may be reached already, and probably is within 2000 km;"
