@@ -65,9 +65,9 @@ def _say(lines: Iterable[str]) -> None:
 def _opened(file: RecordFile, known: Knowledge, kind: str | None, purpose: str | None) -> None:
     """Read the record that exists, or make a new one once its kind and purpose are known."""
     from inspector.knowledge.walk_round import PURPOSES
+    from inspector.knowledge.wording import words
     from inspector.reading.values import NotAValue
     from inspector.reading.visit import machine_kind, machine_kinds, visit_purpose
-    from inspector.reporting.words import words
 
     try:
         wanted = machine_kind(kind, known) if kind is not None else None

@@ -32,8 +32,8 @@ def command(first: Path, second: Path, out: Path) -> None:
 
     Example: inspector merge front.yaml rear.yaml --out whole.yaml
     """
+    from inspector.knowledge.wording import words
     from inspector.noting.merge import CannotMerge, merge
-    from inspector.reporting.words import words
 
     known = loaded_knowledge()
     refuse_targets(first, out)
@@ -77,8 +77,8 @@ def _part(path: Path, out: Path, known: Knowledge, opened: ExitStack, copies: di
 
 
 def _move_photos(looks: Any, source: Path, target: Path, packed: dict[str, Path] | None) -> None:
+    from inspector.knowledge.wording import words
     from inspector.noting.photo_beside import free_name
-    from inspector.reporting.words import words
 
     for entry in looks.values() if isinstance(looks, dict) else ():
         if isinstance(entry, dict) and isinstance(entry.get("photo"), str):
@@ -95,7 +95,7 @@ def _move_photos(looks: Any, source: Path, target: Path, packed: dict[str, Path]
 
 def _ask(contradiction: Contradiction) -> int | None:
     """Which line holds, asked in the terminal; leaves with 2 when the person stops."""
-    from inspector.reporting.words import words
+    from inspector.knowledge.wording import words
 
     merge_words = words()["merge"]
     click.echo(merge_words["contradiction"].format(what=contradiction.what))
@@ -114,7 +114,7 @@ def _ask(contradiction: Contradiction) -> int | None:
 
 
 def _report(result: Merged) -> None:
-    from inspector.reporting.words import words
+    from inspector.knowledge.wording import words
 
     merge_words = words()["merge"]
     for one in result.contradictions:

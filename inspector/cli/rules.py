@@ -51,8 +51,8 @@ def _book(book_file: Path | None, paper: str) -> None:
     import time
     from datetime import date
 
+    from inspector.knowledge.wording import words
     from inspector.reporting.rulebook import write_rulebook
-    from inspector.reporting.words import words
 
     if book_file is None:
         stop(f"Name the file: inspector rules {_BOOK} rulebook.pdf", 2)

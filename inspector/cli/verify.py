@@ -61,9 +61,9 @@ def _at_hand(record: Path | None) -> str | None:
 
 def _judged_again(carried: Carried, known: Knowledge, report: Path) -> dict[str, Any]:
     from inspector.cli.judging import judged
+    from inspector.knowledge.wording import words
     from inspector.reading.record_text import read_text
     from inspector.reporting.carried import plain_results
-    from inspector.reporting.words import words
 
     name = f"{report.name}/{carried.record.name}"
     with input_faults(words()["verify"]["record_unread"]):

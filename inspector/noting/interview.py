@@ -6,13 +6,13 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from inspector.knowledge.faults import Faults
+from inspector.knowledge.wording import words
 from inspector.noting.answers import Typed, understand
 from inspector.noting.prompts import caution_lines, left_text, more_lines, step_lines, stop_lines
 from inspector.noting.record_file import NotKept
 from inspector.noting.session import NoAnswer, Session, Step
 from inspector.reading.photos import NoPhoto
 from inspector.reporting.lines import bullet, paragraph
-from inspector.reporting.words import words
 
 Say = Callable[[Iterable[str]], None]
 Read = Callable[[str], str]

@@ -6,12 +6,12 @@ from typing import Any
 
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.machines import WHOLE, contains
+from inspector.knowledge.wording import words
 from inspector.knowledge.yamlfile import Path
 from inspector.noting.merge_looks import LookMerger
 from inspector.noting.merge_parts import Contradiction, Judge, Merged, Part, Settle, at, listed
 from inspector.reading.addresses import Addresses, plain
 from inspector.reading.inspection import OwnLimit, Silent
-from inspector.reporting.words import words
 
 _SINGLE: tuple[tuple[str, str], ...] = (
     ("machine", "name"),

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from inspector.knowledge.wording import words
 from inspector.knowledge.yamlfile import Path
 from inspector.noting.merge_parts import Judge, Part, same_value, shown
 from inspector.reading.addresses import Addresses, plain
 from inspector.reading.inspection import Silent, Value
 from inspector.reading.values import SILENCE_HEADINGS
-from inspector.reporting.words import words
 
 Key = tuple[str, str, str]
 _HEADINGS = {"not looked at": "not checked", "could not see": "could not see", "does not apply": "does not apply"}

@@ -8,12 +8,12 @@ from typing import Any
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.observables import Property
 from inspector.knowledge.walk_round import Question
+from inspector.knowledge.wording import words
 from inspector.noting.answers import numbered
 from inspector.noting.session import Step
 from inspector.reporting.knowledge_text import answer_form
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.sheet_paper import duration
-from inspector.reporting.words import words
 
 
 def minutes_text(minutes: float) -> str:

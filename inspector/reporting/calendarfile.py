@@ -11,10 +11,10 @@ from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from inspector.knowledge.wording import words
 from inspector.reporting.due_text import day_text, due_what, due_when
 from inspector.reporting.files import write_whole
 from inspector.reporting.lines import printable
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment, Visit
 from inspector.weighing.upkeep import DueEntry
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.limits import Limit
 from inspector.knowledge.rules import Member, Rule, Test, Tests
-from inspector.reporting.words import words
+from inspector.knowledge.wording import words
 
 _LIMIT_TESTS = ("beyond", "within", "reaches")
 

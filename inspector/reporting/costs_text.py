@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 
+from inspector.knowledge.wording import words
 from inspector.reporting.due_text import day_text
 from inspector.reporting.lines import bullet, heading, paragraph
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 from inspector.weighing.upkeep import CostLine, Costs
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+from inspector.knowledge.wording import words
 from inspector.reporting.lines import bullet, heading
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 from inspector.weighing.upkeep import DueEntry
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from inspector.knowledge.wording import words
 from inspector.quantities.units import number_text
 from inspector.reporting.drawing import draw_machine, numbered, without_point
 from inspector.reporting.svg_scale import Told, draw_scale, draw_small_scale
 from inspector.reporting.svg_wear import WearWords, draw_wear
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, Measurement
 
 SCALE_WIDTH = 250.0

@@ -6,10 +6,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
+from inspector.knowledge.wording import words
 from inspector.reporting.alike import Alike, alike
 from inspector.reporting.costs_text import TO_PAY, money_range
 from inspector.reporting.places import Group, by_look, by_part
-from inspector.reporting.words import words
 from inspector.weighing.assessment import EFFORTS, LEVELS, Assessment, FindingEntry, Measurement
 from inspector.weighing.upkeep import DueEntry
 

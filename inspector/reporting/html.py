@@ -9,6 +9,7 @@ from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING
 
 from inspector.knowledge.shipped import shipped
+from inspector.knowledge.wording import words
 from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerprints
 from inspector.reporting.costs_text import cost_line, costs_notes, costs_sum, sizes
 from inspector.reporting.due_text import due_what, due_when
@@ -18,7 +19,6 @@ from inspector.reporting.page import make_page, shortened
 from inspector.reporting.photos import Gallery
 from inspector.reporting.places import at
 from inspector.reporting.svg import coverage_bar, mark
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 
 if TYPE_CHECKING:

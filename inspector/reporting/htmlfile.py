@@ -8,10 +8,10 @@ import re
 from dataclasses import replace
 from pathlib import Path
 
+from inspector.knowledge.wording import words
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import to_html
 from inspector.reporting.photos import Gallery, gallery
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 
 _HEADING = re.compile(r"<h2>(.*?)</h2>", re.DOTALL)  # text of a record is escaped and holds none

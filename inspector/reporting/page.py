@@ -6,12 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.knowledge.wording import words
 from inspector.reporting.alike import Alike, alike
 from inspector.reporting.citations import SourceLine, source_lines
 from inspector.reporting.front import ACT_NOW, Front, make_front
 from inspector.reporting.jobs import JobLine, job_lines
 from inspector.reporting.places import Group, by_look, by_part
-from inspector.reporting.words import READERS, looks_made, ride_answer, verdict_more, verdict_sentence, words
+from inspector.reporting.words import READERS, looks_made, ride_answer, verdict_more, verdict_sentence
 from inspector.weighing.assessment import Assessment, FindingEntry, Measurement, Visit
 
 MOST_HEADER = 56

@@ -9,13 +9,13 @@ from datetime import UTC, date, datetime, time
 from pathlib import Path
 from typing import Any
 
+from inspector.knowledge.wording import words
 from inspector.reporting.assets import fetcher
 from inspector.reporting.carried import ATTACHED_NAME, Carried, to_bytes
 from inspector.reporting.files import write_whole
 from inspector.reporting.glyphs import replaced, without_glyph
 from inspector.reporting.html import page_style, to_paper
 from inspector.reporting.photos import gallery
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 
 _STAMP = "SOURCE_DATE_EPOCH"

@@ -13,7 +13,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inspector.reporting.words import words
+from inspector.knowledge.wording import words
 from inspector.weighing.assessment import Assessment, FindingEntry
 
 if TYPE_CHECKING:

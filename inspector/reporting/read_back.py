@@ -8,9 +8,10 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from inspector.knowledge.wording import words
 from inspector.reporting.carried import ATTACHED_NAME, Carried, printed_fingerprints
 from inspector.reporting.glyphs import own_letters
-from inspector.reporting.words import verdict_sentence, words
+from inspector.reporting.words import verdict_sentence
 from inspector.weighing.assessment import Assessment
 
 MOST_BYTES = 200_000_000

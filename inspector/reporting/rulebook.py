@@ -13,13 +13,13 @@ from inspector.knowledge.library import Knowledge
 from inspector.knowledge.limits import Limit
 from inspector.knowledge.model import Citation
 from inspector.knowledge.rules import Rule
+from inspector.knowledge.wording import words
 from inspector.reporting.carried import short
 from inspector.reporting.conditions import condition_lines, limit_text
 from inspector.reporting.due_text import day_text
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import PAPERS, environment
 from inspector.reporting.pdf import printed
-from inspector.reporting.words import words
 from inspector.weighing.weigh import program_version
 
 

@@ -13,13 +13,13 @@ from inspector.knowledge.machines import WHOLE
 from inspector.knowledge.observables import Property
 from inspector.knowledge.shipped import shipped
 from inspector.knowledge.walk_round import Question
+from inspector.knowledge.wording import words
 from inspector.quantities.units import DIMENSIONS, base_unit, convert, units_of
 from inspector.reading.values import MOST_ODOMETER_KM
 from inspector.reporting.files import write_whole
 from inspector.reporting.html import environment
 from inspector.reporting.sheet_paper import left_out, minutes, total
 from inspector.reporting.sheet_plan import Plan, measuring, own_limits, units
-from inspector.reporting.words import words
 
 # section of the record and heading; the kind and the purpose are those of the page
 _HEAD = (

@@ -6,13 +6,13 @@ from datetime import date
 from pathlib import Path
 
 from inspector.knowledge.library import Knowledge
+from inspector.knowledge.wording import words
 from inspector.reading.sheet_fields import field_name
 from inspector.reporting.files import write_whole
 from inspector.reporting.form_font import form_font
 from inspector.reporting.html import environment
 from inspector.reporting.pdf import printed
 from inspector.reporting.sheet_plan import Plan
-from inspector.reporting.words import words
 
 # section of the record, heading, how wide its box is
 _HEAD = (

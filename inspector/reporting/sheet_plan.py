@@ -12,7 +12,7 @@ from inspector.knowledge.machines import WHOLE, related
 from inspector.knowledge.model import Caution
 from inspector.knowledge.observables import Property
 from inspector.knowledge.walk_round import Depth, Purpose, Question, questions
-from inspector.reporting.words import words
+from inspector.knowledge.wording import words
 
 Work = tuple[str, str]
 _AREA = {"before purchase": "viewing", "after own service": "reassembly", "handover": "viewing"}

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from inspector.knowledge.wording import words
 from inspector.reporting.costs_text import cost_lines
 from inspector.reporting.due_text import due_lines
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
-from inspector.reporting.words import looks_made, ride_answer, verdict_first, verdict_more, verdict_sentence, words
+from inspector.reporting.words import looks_made, ride_answer, verdict_first, verdict_more, verdict_sentence
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
 
 _IN_FULL = ("stop", "repair")

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from inspector.knowledge.fingerprint import rules_fingerprint, text_fingerprint
+from inspector.knowledge.wording import words
 from inspector.reporting.carried import Carried, altered, printed_fingerprints, short
 from inspector.reporting.compare import Difference, differences
 from inspector.reporting.lines import bullet, paragraph
 from inspector.reporting.read_back import ReadBack, Unreadable, not_printed
-from inspector.reporting.words import words
 from inspector.weighing.weigh import program_version
 
 

@@ -1,24 +1,13 @@
-"""The fixed words of all reports, from `report_templates/words/en.toml`, and the sentence of a verdict."""
+"""The sentence of a verdict and what stands beside it, in the fixed words of the reports."""
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
-from functools import cache
-from types import MappingProxyType
-from typing import Any
 
-from inspector.knowledge.shipped import shipped
+from inspector.knowledge.wording import words
 from inspector.weighing.assessment import Assessment, Verdict
 
 READERS = ("buyer", "owner", "mechanic")
-
-
-@cache
-def words() -> Mapping[str, Any]:
-    """All fixed words, by section."""
-    text = (shipped("report_templates") / "words" / "en.toml").read_text(encoding="utf-8")
-    return MappingProxyType(tomllib.loads(text))
 
 
 def verdict_sentence(assessment: Assessment) -> str:

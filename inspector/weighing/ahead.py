@@ -5,17 +5,8 @@ from __future__ import annotations
 import math
 
 from inspector.deriving.forecast import Forecast, round_down, round_outward
+from inspector.knowledge.wording import words
 from inspector.quantities.units import Amount, base_unit, convert, number_text
-
-_NO_RANGE = {
-    "one reading": "One reading cannot show how fast it wears",
-    "no distance between": "Two readings without a ride between them cannot show how fast it wears",
-}
-# with two readings, "expected" is what such parts do; with more, what this one did
-_FASTER = "It has worn much faster than expected. "
-_THICKER = "One reading shows more left than a reading before it: most likely {guess}. "
-_SETTLE = "No distance is told until the record says which; mark the first reading of a new part `new part: yes`"
-
 
 _UNSURE = 0.3  # a rate less sure than this deserves one figure only
 
@@ -26,16 +17,20 @@ def forecast_text(ahead: Forecast, unit: str, typed: Amount, limit: str | None =
     Distances in the unit of the odometer (`km` or `mi`), wear in the unit of the reading as it was typed.
     """
     check = round_down(convert(ahead.check, "km", unit, "distance"))
-    again = (
-        f"measure again after {_figure(check)} {unit}" if check else "too little is left to wait for another look"
-    )
-    story = _FASTER if ahead.story == "faster than before" else ""
-    if ahead.story == "thicker than before":
-        story = _THICKER.format(guess=ahead.guess)
+    again = _say("again", distance=_figure(check), unit=unit) if check else _say("no_waiting")
+    story = ""
+    if ahead.story in ("faster than before", "thicker than before"):
+        story = _say(ahead.story.partition(" ")[0], guess=ahead.guess)
     if ahead.low is None or ahead.high is None:
-        return f"{story}{_NO_RANGE.get(ahead.story, _SETTLE)}; {again}."
-    reached = _reached(ahead, unit, f"The limit of {limit}" if limit else "The limit")
+        no_range = {"one reading": "one_reading", "no distance between": "no_distance"}
+        return f"{story}{_say(no_range.get(ahead.story, 'settle'))}; {again}."
+    reached = _reached(ahead, unit, _say("the_limit_of", limit=limit) if limit else _say("the_limit"))
     return f"{story}{_rate(ahead, unit, typed)}{reached}{_by_then(ahead, unit)}; {again}."
+
+
+def _say(key: str, **filled: object) -> str:
+    """A fixed phrase of the section `forecast`."""
+    return str(words()["forecast"][key].format(**filled))
 
 
 def _rate(ahead: Forecast, unit: str, typed: Amount) -> str:
@@ -46,7 +41,7 @@ def _rate(ahead: Forecast, unit: str, typed: Amount) -> str:
     wear = abs(convert(ahead.rate * of_km, base_unit(typed.dimension), typed.unit, typed.dimension))
     figures = 1 if ahead.rate_spread > _UNSURE * ahead.rate else 2
     separator = "" if typed.unit == "%" else " "
-    return f"It wears by about {number_text(wear, figures)}{separator}{typed.unit} in 1000 {unit}. "
+    return _say("rate", wear=f"{number_text(wear, figures)}{separator}{typed.unit}", unit=unit)
 
 
 def _by_then(ahead: Forecast, unit: str) -> str:
@@ -56,25 +51,24 @@ def _by_then(ahead: Forecast, unit: str) -> str:
     way, tenths = round_down(convert(ahead.horizon, "km", unit, "distance")), round(10 * ahead.by_horizon)
     if not way or not tenths:
         return ""
-    words = "almost always" if tenths == 10 else f"in about {tenths} of 10 such cases"
-    return f", within the next {_figure(way)} {unit} {words}"
+    return _say("by_then_always" if tenths == 10 else "by_then", distance=_figure(way), unit=unit, tenths=tenths)
 
 
 def _reached(ahead: Forecast, unit: str, the_limit: str) -> str:
     assert ahead.low is not None
     assert ahead.high is not None
     if math.isinf(ahead.low):
-        return f"The readings show no wear that can be told from none. {the_limit} is not in sight"
+        return _say("no_wear", the_limit=the_limit)
     low, high = round_outward(*(convert(way, "km", unit, "distance") for way in (ahead.low, ahead.high)))
     if not high:
-        return f"{the_limit} is reached"
-    if math.isinf(high):
-        if not low:
-            return f"{the_limit} may be reached already; how fast it wears cannot be told yet"
-        return f"{the_limit} is reached after {_figure(low)} {unit} at the earliest"
-    if not low:
-        return f"{the_limit} may be reached already, and probably is within {_figure(high)} {unit}{_when(ahead)}"
-    return f"{the_limit} is probably reached after {_figure(low)} to {_figure(high)} {unit}{_when(ahead)}"
+        key = "reached"
+    elif math.isinf(high):
+        key = "at_the_earliest" if low else "perhaps_already"
+    else:
+        key = "between" if low else "within"
+    when = _when(ahead) if key in ("between", "within") else ""
+    low_words, high_words = _figure(low), "" if math.isinf(high) else _figure(high)
+    return _say(key, the_limit=the_limit, low=low_words, high=high_words, unit=unit) + when
 
 
 def _when(ahead: Forecast) -> str:
@@ -84,12 +78,8 @@ def _when(ahead: Forecast) -> str:
     if last > 60:
         return ""
     if last <= 1:
-        return ", in about a month as it was ridden so far"
-    return (
-        f", in about {first} to {last} months as it was ridden so far"
-        if first
-        else (f", within about {last} months as it was ridden so far")
-    )
+        return _say("in_a_month")
+    return _say("in_months" if first else "within_months", first=first, last=last)
 
 
 def _figure(number: float) -> str:

@@ -7,6 +7,7 @@ import math
 from inspector.deriving.facts import Fact
 from inspector.deriving.limits import Applied
 from inspector.knowledge.library import Knowledge
+from inspector.knowledge.wording import words
 from inspector.quantities.conformity import guard_band
 from inspector.quantities.units import number_text
 from inspector.reading.inspection import Measured
@@ -30,8 +31,8 @@ def _words(value: Measured, limit: Applied, act_over_loss: float) -> str | None:
     step = 10.0 ** math.floor(math.log10(spread) + 1e-9)  # no finer than the reading itself
     if low is not None and high is None:
         edge = math.ceil(in_unit(low + room, value.amount) / step - 1e-9) * step
-        return f"read this well, it counts as kept from {number_text(round(edge, 9))} {unit} on"
+        return str(words()["forecast"]["kept_from"].format(edge=number_text(round(edge, 9)), unit=unit))
     if high is not None and low is None:
         edge = math.floor(in_unit(high - room, value.amount) / step + 1e-9) * step
-        return f"read this well, it counts as kept up to {number_text(round(edge, 9))} {unit}"
+        return str(words()["forecast"]["kept_up_to"].format(edge=number_text(round(edge, 9)), unit=unit))
     return None

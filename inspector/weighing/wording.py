@@ -6,6 +6,7 @@ from inspector.deriving.facts import Fact
 from inspector.judging.judge import Finding, Ground
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.rules import PLACEHOLDER
+from inspector.knowledge.wording import words
 from inspector.reading.inspection import Measured, Silent
 from inspector.weighing.assessment import Evidence
 
@@ -17,12 +18,7 @@ _LIKELIHOOD = (
     (0.66, "likely"),
     (0.5, "more likely than not"),
 )
-_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-_EYES = {
-    "obvious": "seen plainly",
-    "moderate": "seen; such a look misses about {missed} in ten",
-    "subtle": "seen; such a look is often wrong",
-}
+_EYES = ("obvious", "moderate", "subtle")  # the harder the look, the later
 
 
 def value_text(fact: Fact) -> str:
@@ -80,12 +76,12 @@ def certainty(finding: Finding, knowledge: Knowledge) -> str:
         for g in finding.grounds
         if not g.fact.derived_from and g.test.word != "reaches"  # a forecast is as good as its readings
     ]
-    order = list(_EYES)
     if not eyes:
         return "as good as the reading"
-    hardest = max(eyes, key=order.index)
+    hardest = max(eyes, key=_EYES.index)
     missed = round(10 * (1 - knowledge.stakes.look_finds[hardest].sensitivity))
-    return _EYES[hardest].format(missed=_COUNTS[missed])
+    seen = words()["seen"]
+    return str(seen[hardest].format(missed=seen["counts"][missed]))
 
 
 def _chance(ground: Ground) -> float | None:

@@ -9,7 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page
 
-from inspector.reporting.words import words
+from inspector.knowledge.wording import words
 
 W = words()["sheet_page"]
 Key = tuple[str, str, str]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
+from inspector.knowledge.wording import words
 from inspector.reporting.alike import alike
 from inspector.reporting.html import to_html
 from inspector.reporting.jobs import job_lines
-from inspector.reporting.words import words
 from tests.records import assessed
 from tests.reporting.cases import worn
 from tests.reporting.test_html import Reader

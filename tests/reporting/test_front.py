@@ -9,10 +9,11 @@ import pytest
 
 from inspector import assess, read
 from inspector.knowledge.library import knowledge
+from inspector.knowledge.wording import words
 from inspector.reporting.assets import fetcher
 from inspector.reporting.front import make_front
 from inspector.reporting.html import to_html, to_paper
-from inspector.reporting.words import READERS, words
+from inspector.reporting.words import READERS
 from inspector.weighing.assessment import EFFORTS, Assessment
 from tests.records import assessed
 from tests.reporting.test_html import Reader

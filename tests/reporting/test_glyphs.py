@@ -8,10 +8,10 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from inspector.knowledge.wording import words
 from inspector.reporting import pdf
 from inspector.reporting.glyphs import own_letters, replaced, spelled, without_glyph
 from inspector.reporting.html import page_style, to_html
-from inspector.reporting.words import words
 from inspector.weighing.assessment import Assessment
 from tests.reporting.cases import nearly_empty, squeezed, worn
 

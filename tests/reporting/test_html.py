@@ -10,9 +10,10 @@ from html.parser import HTMLParser
 import pytest
 
 from inspector.knowledge.library import knowledge
+from inspector.knowledge.wording import words
 from inspector.reporting.html import to_html
 from inspector.reporting.page import make_page
-from inspector.reporting.words import READERS, verdict_more, verdict_sentence, words
+from inspector.reporting.words import READERS, verdict_more, verdict_sentence
 from inspector.weighing.assessment import LEVELS
 from tests.reporting.cases import HOSTILE, hostile, in_order, nearly_empty, worn
 

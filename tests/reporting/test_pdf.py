@@ -13,10 +13,11 @@ import pytest
 from pypdf import PdfReader
 from pypdf.generic import DictionaryObject
 
+from inspector.knowledge.wording import words
 from inspector.reporting import pdf
 from inspector.reporting.assets import assets, fetcher
 from inspector.reporting.html import to_paper
-from inspector.reporting.words import READERS, verdict_sentence, words
+from inspector.reporting.words import READERS, verdict_sentence
 from inspector.weighing.assessment import Assessment
 from tests.reporting.cases import HOSTILE, hostile, in_order, nearly_empty, squeezed, worn
 

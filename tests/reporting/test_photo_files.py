@@ -12,10 +12,10 @@ import pytest
 from PIL import Image
 from pypdf import PdfReader
 
+from inspector.knowledge.wording import words
 from inspector.reporting import photos
 from inspector.reporting.pdf import write_pdf
 from inspector.reporting.photos import gallery
-from inspector.reporting.words import words
 from tests.reporting.cases import squeezed
 from tests.reporting.photo_cases import camera_photo, named, pictures
 

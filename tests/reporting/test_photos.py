@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from inspector.knowledge.wording import words
 from inspector.reporting.html import to_html, to_paper
 from inspector.reporting.pdf import to_pdf, write_pdf
 from inspector.reporting.photos import DOTS_PER_INCH, HIGH_MM, WIDE_MM, gallery, ready
-from inspector.reporting.words import words
 from tests.reporting.photo_cases import SECRET, camera_photo, named, pictures, red_corner
 
 

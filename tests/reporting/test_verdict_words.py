@@ -8,8 +8,9 @@ import pytest
 
 from inspector.knowledge.model import Known, Standing
 from inspector.knowledge.rules import Certainty, Chance, Class, Effort
+from inspector.knowledge.wording import words
 from inspector.reading.inspection import PURPOSES
-from inspector.reporting.words import READERS, verdict_sentence, words
+from inspector.reporting.words import READERS, verdict_sentence
 from inspector.weighing.assessment import LEVELS, Assessment, UnseenBecause
 from tests.reporting.cases import in_order
 
