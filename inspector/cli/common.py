@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -10,15 +11,16 @@ import click
 if TYPE_CHECKING:
     from inspector.knowledge.library import Knowledge
 
+UNUSABLE = "The knowledge in rules/ cannot be used:"
+
 
 def loaded_knowledge() -> Knowledge:
     """The knowledge, checked; exits with 2 and every fault when it cannot be used."""
-    from inspector.judging.engine_limits import check_engine
     from inspector.knowledge.library import knowledge
 
-    with input_faults("The knowledge in rules/ cannot be used:"):
+    with input_faults(UNUSABLE):
         known = knowledge()
-        check_engine(known)
+    gc.freeze()  # it lives as long as the process; looking through it for garbage takes longer than judging
     return known
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inspector.cli.common import input_faults, refuse_targets, stop
+from inspector.cli.common import UNUSABLE, input_faults, refuse_targets, stop
 
 if TYPE_CHECKING:
     from inspector.knowledge.library import Knowledge
@@ -35,7 +35,10 @@ def priced(path: Path, known: Knowledge, targets: list[Path | None]) -> Priced:
 
 
 def judged(inspection: Inspection, known: Knowledge, prices: Priced | None = None) -> Assessment:
-    """Derive, judge and weigh, with costs when there are prices; exits with 3 when the engine fails."""
+    """Derive, judge and weigh, with costs when there are prices.
+
+    Exits with 3 when the engine fails, with 2 when the rules are more than it can bear.
+    """
     from inspector.deriving.facts import derive_facts
     from inspector.judging.engine import RuleError
     from inspector.judging.judge import judge
@@ -43,7 +46,9 @@ def judged(inspection: Inspection, known: Knowledge, prices: Priced | None = Non
     from inspector.weighing.weigh import weigh
 
     try:
-        assessment = weigh(judge(derive_facts(inspection, known), known), known)
+        with input_faults(UNUSABLE):  # the rules are checked for the engine when it is made
+            judgement = judge(derive_facts(inspection, known), known)
+        assessment = weigh(judgement, known)
         return with_costs(assessment, prices.prices, inspection.asking_price) if prices else assessment
     except RuleError as error:
         stop(f"The rule engine failed; this is a fault of the tool, not of your record. {error}", 3)

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from inspector.cli.common import chosen, loaded_knowledge, stop, unwritable, width, write
+from inspector.cli.common import UNUSABLE, chosen, input_faults, loaded_knowledge, stop, unwritable, width, write
+
+if TYPE_CHECKING:
+    from inspector.knowledge.library import Knowledge
 
 _PAPERS = ("a4", "letter")
 _BOOK = "book"
@@ -36,7 +40,7 @@ def command(rule_id: str | None, book_file: Path | None, as_json: bool, paper: s
         return
     if book_file is not None:
         stop(f"{book_file}: only `inspector rules {_BOOK} FILE.pdf` writes a file", 2)
-    known = loaded_knowledge()
+    known = _checked_knowledge()
     wanted = chosen(rule_id, known.rules, "the rule")
     if as_json:
         data = {name: entry.model_dump(mode="json", by_alias=True) for name, entry in wanted.items()}
@@ -45,6 +49,16 @@ def command(rule_id: str | None, book_file: Path | None, as_json: bool, paper: s
         click.echo(rule_list(known, width()))
     else:
         click.echo(rule_text(next(iter(wanted.values())), known, width()))
+
+
+def _checked_knowledge() -> Knowledge:
+    """The knowledge, checked for the engine, too, and for every machine kind; judging checks its own kind."""
+    from inspector.judging.engine_limits import check_engine
+
+    known = loaded_knowledge()
+    with input_faults(UNUSABLE):
+        check_engine(known)
+    return known
 
 
 def _book(book_file: Path | None, paper: str) -> None:
@@ -56,7 +70,7 @@ def _book(book_file: Path | None, paper: str) -> None:
 
     if book_file is None:
         stop(f"Name the file: inspector rules {_BOOK} rulebook.pdf", 2)
-    known, pages = loaded_knowledge(), []
+    known, pages = _checked_knowledge(), []
     reason = unwritable(book_file)
     if reason is not None:
         stop(f"{book_file}: {reason}", 2)

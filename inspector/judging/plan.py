@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -61,6 +62,7 @@ def plan_for(knowledge: Knowledge, kind: str) -> Plan:
     """The plan of a machine kind."""
     machine = knowledge.machines[kind]
     by_item: dict[Item, list[Single]] = {}
+    numbers = itertools.count()
     causes: dict[tuple[str, str], Cause] = {}
     for rule in knowledge.rules.values():
         for place in machine.parts.get(rule.about, ()):
@@ -71,8 +73,7 @@ def plan_for(knowledge: Knowledge, kind: str) -> Plan:
             else:
                 cases = tuple(checks(tests) for tests in rule.cases())
                 item = (rule.about, place)
-                number = sum(map(len, by_item.values()))
-                by_item.setdefault(item, []).append(Single(number, rule, key, item, cases))
+                by_item.setdefault(item, []).append(Single(next(numbers), rule, key, item, cases))
     return Plan({item: tuple(found) for item, found in by_item.items()}, causes, _worked_out(knowledge))
 
 

@@ -236,12 +236,11 @@ class Loader:
 def knowledge() -> Knowledge:
     """The knowledge that ships with the program, loaded once a process."""
     folder = shipped("rules")
-    # All of it lives as long as the process; looking through it for garbage costs more than an assessment.
+    # nothing that is read here is garbage; looking for some costs as much as the reading
     collecting = gc.isenabled()
     gc.disable()
     try:
         return cached(yaml_files(folder, "rules"), Loader(folder).load, Knowledge)
     finally:
-        gc.freeze()
         if collecting:
             gc.enable()

@@ -19,6 +19,7 @@ Chance = Literal[
     "certain", "very frequent", "frequent", "common", "occasional", "unlikely", "unusual", "rare",
     "extremely rare",
 ]  # fmt: skip
+LIMIT_TESTS: tuple[TestWord, ...] = ("beyond", "within", "reaches")
 PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 
 

@@ -23,9 +23,8 @@ _YIELD: dict[str, tuple[float, float]] = {"8.8": (640, 660), "10.9": (940, 940),
 _THICK_ABOVE = 16.0
 _THICKEST_BOLT = 300.0
 _AS_MEANT = 7 / 6
-_WRENCH_SCATTER = (
-    0.30 / 2
-)  # preload by torque wrench, plus or minus 30 % (handbook glossaries), taken as two sigma
+# Preload by torque wrench, plus or minus 30 % (handbook glossaries), taken as two sigma.
+_WRENCH_SCATTER = 0.30 / 2
 
 NUT_FACTORS: dict[str, tuple[float, float]] = {
     "dry": (0.18, 0.27),
@@ -97,10 +96,7 @@ def pull_against_meant(asked: str, found: str) -> Pull:
     By the middle of the published ranges; a sixth either way is as meant. Raises ValueError for a surface that is
     not in the table. Source: T = K d F with the factors of NUT_FACTORS; the sixth is an own choice.
     """
-    for surface in (asked, found):
-        if surface not in NUT_FACTORS:
-            raise ValueError(f"{surface!r} is no surface of the table. It has {', '.join(NUT_FACTORS)}.")
-    needed = torque_for_other_surface(1.0, _middle(asked), _middle(found))
+    needed = torque_for_other_surface(1.0, *(sum(_factors(surface)) / 2 for surface in (asked, found)))
     if needed < 1 / _AS_MEANT:
         return "harder than meant"
     return "less hard than meant" if needed > _AS_MEANT else "about as meant"
@@ -114,13 +110,14 @@ def share_of_proof(
     By the middle of the published factors of the surface; their range and the scatter of the wrench make the
     doubt. Raises ValueError for an unknown class or surface and a negative torque. Source: ISO 898-1, T = K d F.
     """
+    low, high = _factors(surface)
+    middle = (low + high) / 2
+    share = preload_from(torque, size[0], middle) / proof_load(strength_class, *size)
+    return share, share * math.hypot((high - low) / math.sqrt(12) / middle, _WRENCH_SCATTER)
+
+
+def _factors(surface: str) -> tuple[float, float]:
+    """The published range of a surface. Raises ValueError for another surface."""
     if surface not in NUT_FACTORS:
         raise ValueError(f"{surface!r} is no surface of the table. It has {', '.join(NUT_FACTORS)}.")
-    low, high = NUT_FACTORS[surface]
-    share = preload_from(torque, size[0], _middle(surface)) / proof_load(strength_class, *size)
-    return share, share * math.hypot((high - low) / math.sqrt(12) / _middle(surface), _WRENCH_SCATTER)
-
-
-def _middle(surface: str) -> float:
-    low, high = NUT_FACTORS[surface]
-    return (low + high) / 2
+    return NUT_FACTORS[surface]

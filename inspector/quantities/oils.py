@@ -135,7 +135,7 @@ def against_engine_grade(viscosity: float, grade: str) -> AgainstGrade:
 def mix_against_band(viscosity: float, uncertainty: float, band: Band) -> MixAgainstGrade:
     """Whether a mixed oil, its viscosity at 100 degrees known only so well, stays in a band.
 
-    In it when the chance of being outside is at most one in five; outside from one half on. Raises ValueError for
+    In it when the chance of being outside is at most one in five; outside above one half. Raises ValueError for
     a viscosity that is not positive and a negative uncertainty. Source: decision as in `conformity`; one in five
     is an own choice, since another grade wears slowly.
     """

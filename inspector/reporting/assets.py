@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
+from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -25,6 +26,14 @@ def assets() -> dict[str, bytes]:
     """The files a report may read, by the name behind `asset:`."""
     folder = files("fontpkg_source_sans_3") / "files"
     return {name: (folder / file).read_bytes() for name, file in _FONTS.items()}
+
+
+@cache
+def own_font() -> Any:
+    """The font of the report, to ask it about its letters."""
+    from fontTools.ttLib import TTFont
+
+    return TTFont(BytesIO(assets()["text.ttf"]), lazy=True)
 
 
 def fetcher(more: Mapping[str, bytes] | None = None) -> URLFetcher:

@@ -6,10 +6,8 @@ from collections.abc import Iterator
 
 from inspector.knowledge.library import Knowledge
 from inspector.knowledge.limits import Limit
-from inspector.knowledge.rules import Member, Rule, Test, Tests
+from inspector.knowledge.rules import LIMIT_TESTS, Member, Rule, Test, Tests
 from inspector.knowledge.wording import words
-
-_LIMIT_TESTS = ("beyond", "within", "reaches")
 
 
 def condition_lines(rule: Rule, knowledge: Knowledge) -> Iterator[tuple[str, str]]:
@@ -30,7 +28,7 @@ def tests_text(part: str, tests: Tests, knowledge: Knowledge) -> str:
 def _test(part: str, name: str, test: Test, knowledge: Knowledge) -> str:
     wording = words()["rulebook"]
     called, joined = name.replace("_", " "), f" {wording['or']} ".join(test.values)
-    if test.word not in _LIMIT_TESTS:
+    if test.word not in LIMIT_TESTS:
         return str(wording["is"].format(name=called, value=joined))
     limit = knowledge.limits_of(part, name).get(test.values[0])
     figure = f" ({limit_text(limit)})" if limit is not None else ""

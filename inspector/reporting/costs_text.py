@@ -8,9 +8,8 @@ from inspector.knowledge.wording import words
 from inspector.reporting.due_text import day_text
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.weighing.assessment import Assessment
+from inspector.weighing.costing import to_pay
 from inspector.weighing.upkeep import CostLine, Costs
-
-TO_PAY = ("stop", "repair", "plan")
 
 
 def money_range(low: float, high: float, currency: str) -> str:
@@ -60,7 +59,7 @@ def cost_line(line: CostLine, currency: str) -> str:
 def sizes(assessment: Assessment) -> str:
     """How many jobs of each size, largest first; no money."""
     order = [word for word in words()["effort"] if word != "none"][::-1]
-    counted = Counter(e.effort for e in assessment.findings if e.level in TO_PAY and e.effort in order)
+    counted = Counter(entry.effort for entry in to_pay(assessment.findings))
     listed = ", ".join(f"{counted[word]} {word}" for word in order if counted[word])
     return str(words()["costs"]["sizes"].format(listed=listed)) if listed else ""
 

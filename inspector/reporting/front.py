@@ -8,9 +8,10 @@ from typing import Generic, TypeVar
 
 from inspector.knowledge.wording import words
 from inspector.reporting.alike import Alike, alike
-from inspector.reporting.costs_text import TO_PAY, money_range
+from inspector.reporting.costs_text import money_range
 from inspector.reporting.places import Group, by_look, by_part
 from inspector.weighing.assessment import EFFORTS, LEVELS, Assessment, FindingEntry, Measurement
+from inspector.weighing.costing import to_pay
 from inspector.weighing.upkeep import DueEntry
 
 ACT_NOW = ("stop", "repair")
@@ -127,8 +128,7 @@ def _dearest(assessment: Assessment) -> tuple[Dear, ...]:
             Dear(line.labels, line.title, line.place, money_range(line.low, line.high, costs.currency))
             for line in lines
         )
-    to_pay = [e for e in assessment.findings if e.level in TO_PAY and e.effort != "none"]
-    groups = sorted(alike(to_pay), key=lambda group: -EFFORTS.index(group.first.effort))
+    groups = sorted(alike(to_pay(assessment.findings)), key=lambda group: -EFFORTS.index(group.first.effort))
     return tuple(
         Dear(group.labels, group.first.title, group.where, group.first.effort)
         for group in groups[: _MOST["dearest"]]

@@ -10,10 +10,8 @@ import unicodedata
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from functools import cache
-from io import BytesIO
-from typing import Any
 
-from inspector.reporting.assets import assets, fetcher
+from inspector.reporting.assets import fetcher, own_font
 
 _LOGGER = "weasyprint"
 _WARNING = ".notdef glyph"  # so WeasyPrint begins its warning; its arguments are the letter and its number
@@ -23,10 +21,7 @@ _NOTHING_TO_SHOW = ("Cc", "Cf", "Mn", "Me", "Zs", "Zl", "Zp")  # controls, joine
 @cache
 def own_letters() -> frozenset[int]:
     """Every letter that the font of the report can show on any machine."""
-    from fontTools.ttLib import TTFont
-
-    font: Any = TTFont(BytesIO(assets()["text.ttf"]), lazy=True)
-    return frozenset(font.getBestCmap())
+    return frozenset(own_font().getBestCmap())
 
 
 def without_glyph(text: str, style: str) -> tuple[str, ...]:

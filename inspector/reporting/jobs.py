@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from inspector.weighing.assessment import Assessment
 
-_HANDS = ("owner", "licensed mechanic")
+HANDS = ("owner", "licensed mechanic")
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class JobLine:
 def job_lines(assessment: Assessment) -> tuple[tuple[str, tuple[JobLine, ...]], ...]:
     """By who does it, in the order of the findings; nobody without a job."""
     found = []
-    for by in _HANDS:
+    for by in HANDS:
         steps: dict[tuple[tuple[str, ...], str], list[str]] = {}
         for job in assessment.jobs:
             if job.by == by:

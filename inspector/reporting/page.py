@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date
 
 from inspector.knowledge.wording import words
 from inspector.reporting.alike import Alike, alike
 from inspector.reporting.citations import SourceLine, source_lines
+from inspector.reporting.due_text import day_text
 from inspector.reporting.front import ACT_NOW, Front, make_front
 from inspector.reporting.jobs import JobLine, job_lines
 from inspector.reporting.places import Group, by_look, by_part
@@ -65,7 +65,7 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         machine=machine,
         summary=_summary(visit),
         header=shortened(machine, MOST_HEADER),
-        day=day_in_words(visit.date),
+        day=day_text(visit.date),
         level=level,
         sentence=verdict_sentence(assessment),
         more=verdict_more(assessment),
@@ -86,12 +86,6 @@ def make_page(assessment: Assessment, reader: str) -> Page:
         measured_groups=_measured_alike(assessment.measurements),
         cautions={caution.id: caution.title for caution in assessment.cautions},
     )
-
-
-def day_in_words(day: str) -> str:
-    """A date in ISO form as people write it: 14 June 2026."""
-    read = date.fromisoformat(day)
-    return f"{read.day} {words()['months']['names'][read.month - 1]} {read.year}"
 
 
 def shortened(text: str, most: int) -> str:
@@ -121,7 +115,7 @@ def _summary(visit: Visit) -> str:
     ends = words()["label"]["vin_ends"].format(last=visit.vin[-6:]) if visit.vin else None
     year = str(visit.year) if visit.year else None
     kind = visit.kind if visit.name else None  # without a name the kind is the heading above
-    known = (kind, year, visit.odometer, ends, day_in_words(visit.date))
+    known = (kind, year, visit.odometer, ends, day_text(visit.date))
     return ", ".join(fact for fact in known if fact)
 
 

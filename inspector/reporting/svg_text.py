@@ -7,10 +7,8 @@ from __future__ import annotations
 
 from functools import cache
 from html import escape
-from io import BytesIO
-from typing import Any
 
-from inspector.reporting.assets import assets
+from inspector.reporting.assets import own_font
 
 INK, GREY, PAPER = "#16202c", "#4a5563", "#ffffff"
 FAMILY = "Report, Source Sans 3, Noto Sans, sans-serif"
@@ -21,9 +19,7 @@ _UNKNOWN = 0.6  # em; a letter that the font lacks
 @cache
 def _advances(bold: bool) -> dict[int, float]:
     """Width of every letter in em."""
-    from fontTools.ttLib import TTFont
-
-    font: Any = TTFont(BytesIO(assets()["text.ttf"]), lazy=True)
+    font = own_font()
     glyphs = font.getGlyphSet(location={"wght": 700 if bold else 400})
     em = font["head"].unitsPerEm
     return {letter: glyphs[name].width / em for letter, name in font.getBestCmap().items() if letter < 0x2200}

@@ -5,12 +5,13 @@ from __future__ import annotations
 from inspector.knowledge.wording import words
 from inspector.reporting.costs_text import cost_lines
 from inspector.reporting.due_text import due_lines
+from inspector.reporting.front import ACT_NOW
+from inspector.reporting.jobs import HANDS
 from inspector.reporting.lines import bullet, heading, paragraph
 from inspector.reporting.places import at, titled
 from inspector.reporting.words import looks_made, ride_answer, verdict_first, verdict_more, verdict_sentence
 from inspector.weighing.assessment import Assessment, Evidence, FindingEntry, UnseenEntry
 
-_IN_FULL = ("stop", "repair")
 _MOST_UNSEEN_LINES = 12
 
 
@@ -60,10 +61,10 @@ def _finding(entry: FindingEntry, reader: str, width: int) -> list[str]:
     lines = bullet(titled(entry.title, entry.place), width, f"{entry.label}.", " ")
     indent = " " * 5
     lines += paragraph(entry.says, width, indent)
-    if entry.level in _IN_FULL:
+    if entry.level in ACT_NOW:
         lines += paragraph(entry.means, width, indent)
     lines += paragraph(_grounds(entry), width, indent)
-    for action in entry.do if entry.level in _IN_FULL else entry.do[:1]:
+    for action in entry.do if entry.level in ACT_NOW else entry.do[:1]:
         lines += bullet(f"{words()['by'][reader][action.by]}: {action.step}", width, ">", indent)
     if entry.explained_by:
         lines += paragraph(_said("explained_by", labels=", ".join(entry.explained_by)), width, indent)
@@ -146,9 +147,9 @@ def _jobs(assessment: Assessment, reader: str, width: int) -> list[str]:
     if not assessment.jobs:
         return []
     lines = heading(words()["heading"]["jobs"], width)
-    for by in ("owner", "licensed mechanic"):
+    for by in HANDS:
         for job in assessment.jobs:
-            if job.by == by and job.level in _IN_FULL:
+            if job.by == by and job.level in ACT_NOW:
                 lines += bullet(f"{words()['by'][reader][by]}: {job.step} ({', '.join(job.labels)})", width, ">")
     return lines
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, get_args
 
+from inspector.knowledge.rules import Effort
 from inspector.weighing.upkeep import Costs, DueEntry, Part
 
 LevelName = Literal["stop", "repair", "plan", "watch", "sound", "unseen"]
 LEVELS: tuple[LevelName, ...] = ("stop", "repair", "plan", "watch", "unseen", "sound")
-EFFORTS = ("none", "trifle", "small", "medium", "large", "very large")
+EFFORTS: tuple[str, ...] = get_args(Effort)
 UnseenBecause = Literal["not looked at", "could not see", "cannot tell", "limit not known"]
 
 

@@ -10,14 +10,14 @@ from inspector.reading.prices import Price, Prices
 from inspector.weighing.assessment import Assessment, FindingEntry
 from inspector.weighing.upkeep import Asking, CostLine, Costs
 
-_LEVELS = ("stop", "repair", "plan")
+_TO_PAY = ("stop", "repair", "plan")
 _LEAST, _MOST = 0.1, 0.9
 _SIDES = (" inner", " outer")
 
 
 def with_costs(assessment: Assessment, prices: Prices, asking: Money | None) -> Assessment:
     """The assessment with its costs."""
-    found, suspected = _to_pay(assessment.findings), _to_pay(assessment.causes)
+    found, suspected = to_pay(assessment.findings), to_pay(assessment.causes)
     priced = [(entry, price) for entry in found if (price := _price(entry, prices)) is not None]
     low, high = _total(priced, prices)
     doubtful = [(entry, price) for entry in suspected if (price := _price(entry, prices)) is not None]
@@ -36,8 +36,9 @@ def with_costs(assessment: Assessment, prices: Prices, asking: Money | None) -> 
     return assessment.model_copy(update={"costs": costs})
 
 
-def _to_pay(entries: Iterable[FindingEntry]) -> list[FindingEntry]:
-    return [entry for entry in entries if entry.level in _LEVELS and entry.effort != "none"]
+def to_pay(entries: Iterable[FindingEntry]) -> list[FindingEntry]:
+    """Those that call for work; what is only watched costs nothing yet."""
+    return [entry for entry in entries if entry.level in _TO_PAY and entry.effort != "none"]
 
 
 def _price(entry: FindingEntry, prices: Prices) -> Price | None:

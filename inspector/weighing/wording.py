@@ -5,12 +5,11 @@ from __future__ import annotations
 from inspector.deriving.facts import Fact
 from inspector.judging.judge import Finding, Ground
 from inspector.knowledge.library import Knowledge
-from inspector.knowledge.rules import PLACEHOLDER
+from inspector.knowledge.rules import LIMIT_TESTS, PLACEHOLDER
 from inspector.knowledge.wording import words
 from inspector.reading.inspection import Measured, Silent
 from inspector.weighing.assessment import Evidence
 
-_LIMIT_TESTS = ("beyond", "within", "reaches")
 # likelihood words as the IPCC defines them: > 99, > 90, > 66, > 50 %
 _LIKELIHOOD = (
     (0.99, "virtually certain"),
@@ -29,7 +28,7 @@ def value_text(fact: Fact) -> str:
 def evidence(ground: Ground) -> Evidence:
     """A ground in print: value, tool, limit with its origin, note and photo."""
     fact, observation = ground.fact, ground.fact.observation
-    limit = fact.limits.get(ground.test.values[0]) if ground.test.word in _LIMIT_TESTS else None
+    limit = fact.limits.get(ground.test.values[0]) if ground.test.word in LIMIT_TESTS else None
     measured = isinstance(fact.value, Measured)
     return Evidence(
         part=fact.part,
@@ -50,7 +49,7 @@ def sentence(finding: Finding) -> str:
     values = {"place": finding.place}
     for ground in finding.grounds:
         values[ground.fact.name] = value_text(ground.fact)
-        if ground.test.word in _LIMIT_TESTS:
+        if ground.test.word in LIMIT_TESTS:
             band = ground.fact.limits[ground.test.values[0]].band
             if band is not None:
                 values.setdefault("limit", band.text)

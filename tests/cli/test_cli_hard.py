@@ -12,6 +12,7 @@ import pytest
 from click.testing import CliRunner
 
 from inspector.cli import cli
+from inspector.knowledge.faults import Fault, Faults
 
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLE = ROOT / "samples" / "nearly_empty" / "record.yaml"
@@ -74,3 +75,15 @@ def test_a_report_that_cannot_be_written_is_refused_before_anything_is_judged(
     assert words in result.stderr
     assert not result.stdout
     assert not list(tmp_path.iterdir())
+
+
+def test_rules_beyond_the_engine_are_named_and_nothing_is_judged(monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(knowledge: object, kind: str) -> None:
+        raise Faults([Fault("rules/findings/brakes/wide.yaml", 1, 1, "gathers 17 members; the engine joins 16")])
+
+    monkeypatch.setattr("inspector.judging.judge.engines_for", refuse)
+    result = CliRunner().invoke(cli, ["assess", str(SAMPLE)])
+
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "The knowledge in rules/ cannot be used:" in result.stderr
+    assert "rules/findings/brakes/wide.yaml:1:1: gathers 17 members" in result.stderr
